@@ -1,0 +1,40 @@
+"""What is wrong with a record, said as a value: where, how badly, and what to try.
+
+Files of this room:
+
+- ``finding``: ``Severity``, ``Place``, ``Finding``.
+- ``errors``: every exception of the package on one page.
+- ``nearest``: the "did you mean" of a misspelled word.
+
+Knows nothing of food and imports only the standard library.
+"""
+
+from tarebook.findings.errors import (
+    AmountError,
+    AskedWrongly,
+    CureRefused,
+    FileUnreadable,
+    FoodUnknown,
+    QuantityError,
+    RecipeFaulty,
+    TarebookError,
+    UnitError,
+)
+from tarebook.findings.finding import Finding, Place, Severity
+from tarebook.findings.nearest import nearest
+
+__all__ = [
+    "AmountError",
+    "AskedWrongly",
+    "CureRefused",
+    "FileUnreadable",
+    "Finding",
+    "FoodUnknown",
+    "Place",
+    "QuantityError",
+    "RecipeFaulty",
+    "Severity",
+    "TarebookError",
+    "UnitError",
+    "nearest",
+]

@@ -1,0 +1,193 @@
+"""What a recipe is, once read: frozen values, every amount already understood."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+from fractions import Fraction
+
+from tarebook.quantities.amount import Amount
+
+
+class Part(StrEnum):
+    """Where an ingredient goes. A marinade is soaked in and partly poured away."""
+
+    MARINADE = "marinade"
+    RUB = "rub"
+    MIXED_IN = "mixed-in"
+
+
+class ScaleBy(StrEnum):
+    """How an ingredient grows: with the meat, not at all, or with it to whole numbers."""
+
+    MEAT = "with meat"
+    FIXED = "fixed"
+    WHOLE = "whole"
+
+
+class MeatForm(StrEnum):
+    """How the meat is cut. Ground meat is mixed and formed, never soaked."""
+
+    STRIPS = "strips"
+    GROUND = "ground"
+    PIECES = "pieces"
+
+
+class Surface(StrEnum):
+    """What happens to the wet surface before drying."""
+
+    LIFTED = "lifted out"
+    DRAINED = "drained"
+    PATTED = "patted"
+
+
+class HeatStep(StrEnum):
+    """When and how the meat is brought to 160 degF (165 degF poultry).
+
+    ``UNSTATED`` is what a recipe has that does not say: the estimate then spans the cases.
+    """
+
+    SIMMERED = "simmered in its marinade"
+    STEAMED = "steamed or roasted first"
+    BOILED_DOWN = "marinade boiled down onto the meat"
+    OVEN_AFTER = "oven after drying"
+    UNSTATED = "not stated"
+
+
+class FinishBy(StrEnum):
+    """What decides when the batch is dry enough."""
+
+    MOISTURE_TO_PROTEIN = "moisture-to-protein"
+    MOISTURE = "moisture"
+    YIELD = "yield"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """The panel printed on an ingredient's own bottle; it wins over the generic row.
+
+    Attributes:
+        serving_ml: serving size by volume, label measure [mL], or None if printed by weight only.
+        serving_g: serving size by weight [g], or None.
+        sodium_mg: sodium in one serving [mg], or None if not printed.
+        sugars_g: total sugars in one serving [g], or None.
+        added_sugars_g: added sugars in one serving [g], or None.
+        energy_kcal, fat_g, carbohydrate_g, protein_g, potassium_mg: as printed, or None.
+    """
+
+    serving_ml: Fraction | None = None
+    serving_g: Fraction | None = None
+    sodium_mg: Fraction | None = None
+    sugars_g: Fraction | None = None
+    added_sugars_g: Fraction | None = None
+    energy_kcal: Fraction | None = None
+    fat_g: Fraction | None = None
+    carbohydrate_g: Fraction | None = None
+    protein_g: Fraction | None = None
+    potassium_mg: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meat:
+    """What is dried, and how much of it the amounts were written for.
+
+    Attributes:
+        food: key of the food in the tables.
+        amount: as written (``2 1/2 lb``).
+        mass_g: the same weight [g], exact.
+        form: strips, ground or pieces.
+        thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
+        wild: whether it was hunted rather than raised, or None if neither said nor known.
+    """
+
+    food: str
+    amount: Amount
+    mass_g: Fraction
+    form: MeatForm = MeatForm.STRIPS
+    thickness_mm: tuple[float, float, float] | None = None
+    wild: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ingredient:
+    """One thing that goes on or into the meat.
+
+    Attributes:
+        name: as written in the recipe; what the card prints.
+        food: key of the food in the tables.
+        amount: as written.
+        part: marinade, rub or mixed in.
+        scale: how it grows.
+        form: form words (``packed``, ``ground``), from the amount or stated apart.
+        strength_percent: sodium nitrite in a curing salt [g per 100 g], as stated, or None.
+        panel: the figures on its own bottle, or None.
+        note: a few words for the card.
+        path: key path in the file, for findings.
+    """
+
+    name: str
+    food: str
+    amount: Amount
+    part: Part = Part.MARINADE
+    scale: ScaleBy = ScaleBy.MEAT
+    form: tuple[str, ...] = ()
+    strength_percent: Fraction | None = None
+    panel: Panel | None = None
+    note: str = ""
+    path: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Soak:
+    """How long the meat lies in its marinade, and what is done to its surface after."""
+
+    hours: tuple[float, float, float] = (8.0, 12.0, 24.0)
+    stated: bool = False
+    surface: Surface = Surface.DRAINED
+    poured_away: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finish:
+    """When it is dry enough: a measure and its low, likely and high value.
+
+    Moisture and yield are fractions (0 to 1); moisture to protein is a ratio by weight.
+    """
+
+    by: FinishBy
+    value: tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drying:
+    """How it is dried. Temperatures and hours are for the cook to read; they never scale."""
+
+    temperature_f: tuple[float, float] | None = None
+    hours: tuple[float, float] | None = None
+    finish: Finish | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recipe:
+    """A whole recipe as written, for one weight of meat.
+
+    Attributes:
+        title: what the family calls it.
+        file: name of the file it was read from, for findings.
+        cup: which cup the word means: ``us``, ``metric`` or ``label``.
+        lines: line of each key path in the file, filled only when a finding needed it.
+    """
+
+    title: str
+    meat: Meat
+    ingredients: tuple[Ingredient, ...]
+    about: str = ""
+    soak: Soak = field(default_factory=Soak)
+    heat: HeatStep = HeatStep.UNSTATED
+    drying: Drying = field(default_factory=Drying)
+    steps: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    cup: str = "us"
+    file: str = ""
+    lines: Mapping[str, int] = field(default_factory=dict)
