@@ -1,0 +1,112 @@
+"""Kinds of number that the formulae take: one float, a column of draws, or an array.
+
+The formulae use + - * / and the four operations of ``Maths``. So the same lines run for a single
+setting, for the default set of draws in plain Python, and for a large array.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any, NamedTuple
+
+from tarebook.uptake.crank import uptake_fraction
+
+# A float, a Column, or an array of floats with one entry a draw.
+Number = Any
+
+
+class Maths(NamedTuple):
+    """Smaller of, larger of, choose, and the uptake fraction, for one kind of number."""
+
+    smaller: Callable[[Number, Number], Number]
+    larger: Callable[[Number, Number], Number]
+    choose: Callable[[Number, Number, Number, Number], Number]
+    uptake: Callable[[Number, Number], Number]
+
+
+class Column:
+    """A column of draws in plain Python: arithmetic goes entry by entry.
+
+    The other side may be a number, which stands for a column of that number.
+
+    Example:
+        >>> list(1 + 2 * Column([1.0, 2.5]))
+        [3.0, 6.0]
+    """
+
+    __slots__ = ("values",)
+
+    def __init__(self, values: Sequence[float]) -> None:
+        self.values = values
+
+    def __iter__(self) -> Iterator[float]:
+        return iter(self.values)
+
+    def __len__(self) -> int:
+        return len(self.values)
+
+    def __add__(self, other: Number) -> Column:
+        if isinstance(other, Column):
+            return Column([a + b for a, b in zip(self.values, other.values, strict=True)])
+        return Column([a + other for a in self.values])
+
+    __radd__ = __add__
+
+    def __sub__(self, other: Number) -> Column:
+        if isinstance(other, Column):
+            return Column([a - b for a, b in zip(self.values, other.values, strict=True)])
+        return Column([a - other for a in self.values])
+
+    def __rsub__(self, other: float) -> Column:
+        return Column([other - a for a in self.values])
+
+    def __mul__(self, other: Number) -> Column:
+        if isinstance(other, Column):
+            return Column([a * b for a, b in zip(self.values, other.values, strict=True)])
+        return Column([a * other for a in self.values])
+
+    __rmul__ = __mul__
+
+    def __truediv__(self, other: Number) -> Column:
+        if isinstance(other, Column):
+            return Column([a / b for a, b in zip(self.values, other.values, strict=True)])
+        return Column([a / other for a in self.values])
+
+    def __rtruediv__(self, other: float) -> Column:
+        return Column([other / a for a in self.values])
+
+
+def each(function: Callable[..., float], *numbers: Number) -> Number:
+    """Return a plain function applied entry by entry; a plain number if all are plain."""
+    length = next((len(n) for n in numbers if isinstance(n, Column)), None)
+    if length is None:
+        return function(*numbers)
+    columns = [n.values if isinstance(n, Column) else (n,) * length for n in numbers]
+    return Column([function(*row) for row in zip(*columns, strict=True)])
+
+
+def _choose(at: float, edge: float, below: float, otherwise: float) -> float:
+    return below if at < edge else otherwise
+
+
+def _smaller(a: Number, b: Number) -> Number:
+    return each(min, a, b)
+
+
+def _larger(a: Number, b: Number) -> Number:
+    return each(max, a, b)
+
+
+def _choose_each(at: Number, edge: Number, below: Number, otherwise: Number) -> Number:
+    return each(_choose, at, edge, below, otherwise)
+
+
+def _uptake_each(tau: Number, alpha: Number) -> Number:
+    return each(uptake_fraction, tau, alpha)
+
+
+PLAIN = Maths(min, max, _choose, uptake_fraction)
+"""One setting, in plain floats."""
+
+COLUMNS = Maths(_smaller, _larger, _choose_each, _uptake_each)
+"""A column of draws in plain Python; single floats pass through as well."""
