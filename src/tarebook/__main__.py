@@ -1,0 +1,5 @@
+"""``python -m tarebook``."""
+
+from tarebook.cli.main import run
+
+run()

@@ -1,0 +1,13 @@
+"""What leaves the tool on a screen or on paper. Finished values only; no kitchen arithmetic.
+
+Files of this room:
+
+- ``worksheet``: everything about one recipe at one size, gathered from the rooms below.
+- ``lines``: styled lines, wrapping and columns that count what a terminal shows.
+- ``figures``: how ranges, ounces and "at least" are worded.
+- ``bars``: ranges drawn with characters, so that overlapping ones look overlapping.
+- ``sheet``: what ``scale`` prints.
+- ``text_card``: the recipe card as text, 60 columns.
+- ``beside``: variants side by side, what ``compare`` prints.
+- ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
+"""

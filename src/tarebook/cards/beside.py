@@ -1,0 +1,162 @@
+"""Variants side by side: what ``compare`` prints."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from tarebook.cards.bars import bars
+from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, likely, span
+from tarebook.cards.lines import Line, Style, clean, row, wrap
+from tarebook.cards.sheet import caution_lines, unknowns
+from tarebook.cards.worksheet import Worksheet
+from tarebook.nutrition import FIGURES, Difference, difference
+from tarebook.nutrition.range import Range
+from tarebook.quantities.words import format_mass_g
+
+COLUMNS = 80
+_DRAWN = ("sodium_mg", "sugars_g")
+
+
+class Variant(NamedTuple):
+    """One side: how it is called, and its worksheet."""
+
+    name: str
+    sheet: Worksheet
+
+
+def beside(variants: Sequence[Variant]) -> Iterator[Line]:
+    """Yield variants side by side, the first one as the measure of the others.
+
+    Args:
+        variants: two or more.
+    """
+    yield Line("Side by side, home estimates", Style.TITLE)
+    for letter, one in zip(_LETTERS, variants, strict=False):
+        scaled = one.sheet.scaled
+        size = format_mass_g(scaled.meat_mass_g)
+        yield from _say(f"{letter}  {one.name}, {size} of meat", rest="   ")
+    yield from _pictures(variants)
+    for letter, other in zip(_LETTERS[1:], variants[1:], strict=False):
+        yield from _pair(variants[0], other, letter)
+    for letter, one in zip(_LETTERS, variants, strict=False):
+        gaps = list(unknowns(one.sheet.estimate))
+        if gaps:
+            yield Line()
+            yield Line(f"{letter}, not known", Style.HEAD)
+            yield from gaps
+    yield from _cautions(variants)
+
+
+_LETTERS = "ABCDEFGHIJ"
+
+
+def _pictures(variants: Sequence[Variant]) -> Iterator[Line]:
+    ounce = variants[0].sheet.estimate.ounce.words
+    for figure in _DRAWN:
+        yield Line()
+        yield Line(f"{NAMES[figure].capitalize()} in one finished {ounce}", Style.HEAD)
+        rows = [
+            (letter, one.sheet.estimate.per_ounce[figure])
+            for letter, one in zip(_LETTERS, variants, strict=False)
+        ]
+        yield from (Line(text) for text in bars(rows, COLUMNS - 4, name_columns=2))
+
+
+def _pair(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
+    yield Line()
+    yield Line(f"{letter} against A, one finished ounce", Style.HEAD)
+    widths = (16, 15, 15, 17, 9)
+    yield Line(row(("", "A", letter, f"{letter} less A", "percent"), widths, right=(1, 2, 3, 4)))
+    doubtful = []
+    for figure in FIGURES:
+        found = difference(first.sheet.estimate, other.sheet.estimate, figure, per="ounce")
+        yield Line(row(_cells(found), widths, right=(1, 2, 3, 4)))
+        if found.smaller_than_doubt and not _same(found):
+            doubtful.append(NAMES[figure])
+    yield from _verdict(first, other, letter, doubtful)
+    yield from _batch(first, other, letter)
+
+
+def _cells(found: Difference) -> tuple[str, str, str, str, str]:
+    change = percent = NOT_KNOWN
+    if found.change is not None:
+        change = "same" if _same(found) else _signed(found.change)
+        percent = "" if _same(found) or found.percent is None else _percent(found.percent)
+    return NAMES[found.figure], likely(found.first), likely(found.second), change, percent
+
+
+def _same(found: Difference) -> bool:
+    return found.change is not None and found.change.low == found.change.high == 0
+
+
+def _signed(change: Range) -> str:
+    low, high = (_with_sign(end, change.unit) for end in (change.low, change.high))
+    return f"{low} to {high}"
+
+
+def _with_sign(amount: float, unit: str) -> str:
+    text = digits(abs(amount), unit)
+    if float(text.replace(",", "")) == 0:
+        return "0"
+    return ("+" if amount > 0 else "−") + text
+
+
+def _percent(found: Range) -> str:
+    return f"{_with_sign(found.likely, '%')} %"
+
+
+def _verdict(
+    first: Variant, other: Variant, letter: str, doubtful: Sequence[str]
+) -> Iterator[Line]:
+    """Say plainly what differs, and what is smaller than the doubt."""
+    for figure in _DRAWN:
+        found = difference(first.sheet.estimate, other.sheet.estimate, figure, per="ounce")
+        name = NAMES[figure]
+        if found.change is None:
+            yield from _say(f"{name.capitalize()}: no total on one side, so no difference.")
+        elif _same(found):
+            yield from _say(f"{name.capitalize()}: the same.")
+        elif found.smaller_than_doubt:
+            text = f"{name.capitalize()}: the difference is smaller than the doubt in it."
+            yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
+        else:
+            way = "less" if found.change.high < 0 else "more"
+            low, high = sorted((abs(found.change.low), abs(found.change.high)))
+            unit = found.change.unit
+            yield from _say(
+                f"{name.capitalize()}: {letter} has {way}, by {digits(low, unit)} to "
+                f"{digits(high, unit)} {unit} an ounce."
+            )
+    others = [name for name in doubtful if name not in {NAMES[one] for one in _DRAWN}]
+    if others:
+        yield from _say(f"Smaller than the doubt as well: {', '.join(others)}.", rest="  ")
+
+
+def _batch(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
+    yield Line()
+    yield Line("Whole batch", Style.HEAD)
+    for figure in _DRAWN:
+        found = difference(first.sheet.estimate, other.sheet.estimate, figure, per="batch")
+        change = NOT_KNOWN if found.change is None else _signed(found.change)
+        unit = "" if found.change is None else found.change.unit
+        text = (
+            f"{NAMES[figure]}: A {span(found.first)}, {letter} {span(found.second)}, "
+            f"{letter} less A {change} {unit}"
+        )
+        yield from _say(text, rest="  ")
+    sizes = (
+        f"{name} {format_mass_g(one.sheet.estimate.finished_g.likely)}"
+        for name, one in (("A", first), (letter, other))
+    )
+    yield from _say(f"finished weight, likely: {', '.join(sizes)}")
+
+
+def _cautions(variants: Sequence[Variant]) -> Iterator[Line]:
+    """Yield the cautions of all sides once each, in the order of the first that has it."""
+    found = {one.code: one for variant in variants for one in variant.sheet.cautions}
+    yield from caution_lines(tuple(found.values()), COLUMNS)
+
+
+def _say(text: str, rest: str = "") -> Iterator[Line]:
+    return (Line(one) for one in wrap(clean(text), COLUMNS, rest=rest))

@@ -1,0 +1,63 @@
+"""How ranges, figures and "at least" are worded."""
+
+from __future__ import annotations
+
+from tarebook.nutrition.range import Range
+
+NAMES = {
+    "energy_kcal": "calories",
+    "fat_g": "total fat",
+    "saturated_g": "saturated fat",
+    "trans_g": "trans fat",
+    "cholesterol_mg": "cholesterol",
+    "sodium_mg": "sodium",
+    "carbohydrate_g": "carbohydrate",
+    "fiber_g": "dietary fibre",
+    "sugars_g": "total sugars",
+    "added_sugars_g": "added sugars",
+    "protein_g": "protein",
+    "vitamin_d_ug": "vitamin D",
+    "calcium_mg": "calcium",
+    "iron_mg": "iron",
+    "potassium_mg": "potassium",
+}
+"""What a cook calls each figure."""
+
+NOT_KNOWN = "not known"
+
+
+def digits(amount: float, unit: str) -> str:
+    """Return an amount to about two significant digits of its doubt, without its unit.
+
+    Args:
+        amount: in ``unit``.
+        unit: ``mg``, ``g``, ``µg``, ``kcal``, ``%`` or none.
+
+    Returns:
+        Whole numbers for mg, kcal and per cent; one decimal for small grams.
+    """
+    if unit in ("mg", "kcal", "%"):
+        return f"{amount:,.1f}" if unit == "mg" and abs(amount) < 10 else f"{amount:,.0f}"
+    if abs(amount) >= 100:
+        return f"{amount:,.0f}"
+    return f"{amount:.1f}" if abs(amount) >= 1 else f"{amount:.2f}"
+
+
+def span(found: Range | None) -> str:
+    """Return ``low-high unit`` of a range, or that it is not known."""
+    if found is None:
+        return NOT_KNOWN
+    return f"{digits(found.low, found.unit)}-{digits(found.high, found.unit)} {found.unit}".strip()
+
+
+def likely(found: Range | None) -> str:
+    """Return the likely value with its unit; "at least" where something is missing."""
+    if found is None:
+        return NOT_KNOWN
+    lead = "at least " if found.at_least else ""
+    return f"{lead}{digits(found.likely, found.unit)} {found.unit}".strip()
+
+
+def percent(share: float) -> str:
+    """Return a share of one as whole per cent."""
+    return f"{100 * share:.0f} %"

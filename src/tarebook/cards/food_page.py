@@ -1,0 +1,165 @@
+"""One food: every figure with its source, and every measure with its grams."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from tarebook.cards.lines import Line, Style, row, wrap
+from tarebook.figures.foods import Food, food
+from tarebook.figures.measures import density, measures
+from tarebook.figures.nutrients import FIGURES, Figure, citation, nutrients
+from tarebook.figures.sources import sources
+from tarebook.figures.sugars import split
+
+COLUMNS = 80
+
+
+def food_page(name: str) -> Iterator[Line]:
+    """Yield everything held about a food.
+
+    Args:
+        name: its key or any alias.
+
+    Raises:
+        FoodUnknown: no food goes by that name.
+    """
+    item = food(name)
+    yield Line(f"{item.key}: {item.name}", Style.TITLE)
+    if item.aliases:
+        yield from _say(f"also {', '.join(item.aliases)}")
+    if item.advice:
+        yield from _say(item.advice[0].upper() + item.advice[1:] + ".")
+    yield from _figures(item)
+    yield from _sugars(item)
+    yield from _measures(item)
+    yield from _allergens(item)
+    yield from _sources(item)
+
+
+def food_data(name: str) -> dict[str, Any]:
+    """Return the same as plain data."""
+    item = food(name)
+    known = density(item.key)
+    return {
+        "food": item.key,
+        "name": item.name,
+        "kind": item.kind,
+        "aliases": list(item.aliases),
+        "per_100_g": {key: _figure_data(one) for key, one in nutrients(item.key).items()},
+        "density_g_per_ml": None if known is None else float(known.g_per_ml),
+        "measures": [
+            {
+                "measure": one.measure,
+                "form": one.form,
+                "mass_g": float(one.grams),
+                "volume_ml": None if one.volume_ml is None else float(one.volume_ml),
+                "preferred": one.preferred,
+                "source": one.source,
+                "confidence": one.confidence,
+                "note": one.note,
+            }
+            for one in measures(item.key)
+        ],
+        "allergens": list(item.allergens),
+        "check_the_pack_for": list(item.check_for),
+        "advice": item.advice,
+    }
+
+
+def _figure_data(one: Figure) -> dict[str, Any]:
+    return {
+        "value": one.value,
+        "unit": one.unit,
+        "source": one.source,
+        "confidence": one.confidence,
+        "note": one.note,
+        "low": one.low,
+        "high": one.high,
+    }
+
+
+def _figures(item: Food) -> Iterator[Line]:
+    yield Line()
+    source, place, description = citation(item.key)
+    yield Line(f"Per 100 g ({' '.join(part for part in (source, place) if part)})", Style.HEAD)
+    if description:
+        yield Line(description, Style.QUIET)
+    found = nutrients(item.key)
+    for key in FIGURES:
+        one = found[key]
+        name = key.rsplit("_", 1)[0].replace("_", " ")
+        value = "not known" if one.value is None else f"{one.value:,g} {one.unit}"
+        tail = "" if one.source == source else one.source
+        yield Line(row((name, value, tail), (16, 14, 20), right=(1,)))
+        for text in (one.note, _spread(one)):
+            if text:
+                yield from _say(text, lead=" " * 4)
+
+
+def _spread(one: Figure) -> str:
+    if one.low is None and one.high is None:
+        return ""
+    if one.low is None:
+        return f"at most {one.high:,g} {one.unit}"
+    return f"products run from {one.low:,g} to {one.high:,g} {one.unit}"
+
+
+def _sugars(item: Food) -> Iterator[Line]:
+    if not (nutrients(item.key)["sugars_g"].value or 0):
+        return
+    found = split(item.key)
+    if found.sucrose is None or found.hexose is None:
+        shares = "split not known"
+    else:
+        parts = (
+            ("sucrose", found.sucrose),
+            ("glucose and fructose", found.hexose),
+            ("other", found.other or 0),
+        )
+        shares = ", ".join(f"{name} {part:.0%}" for name, part in parts if part)
+    yield from _say(f"sugars: {shares}; added: {found.added} [{found.source}, {found.confidence}]")
+
+
+def _measures(item: Food) -> Iterator[Line]:
+    found = measures(item.key)
+    yield Line()
+    yield Line("Measures", Style.HEAD)
+    if not found:
+        yield from _say("none held: weigh it")
+    for one in found:
+        mark = "*" if one.preferred else " "
+        grams = f"{float(one.grams):g} g"
+        cells = (mark, one.measure, grams, f"{one.source}, {one.confidence}")
+        yield Line(row(cells, (1, 30, 9, 34), right=(2,)))
+        if one.note:
+            yield from _say(one.note, lead=" " * 5)
+    if any(one.preferred for one in found):
+        yield Line("* used to convert", Style.QUIET)
+
+
+def _allergens(item: Food) -> Iterator[Line]:
+    if not (item.allergens or item.other_allergens or item.check_for):
+        return
+    yield Line()
+    if item.allergens:
+        yield from _say(f"Allergens by kind: {', '.join(item.allergens)}")
+    if item.other_allergens:
+        yield from _say(f"Listed in other countries: {', '.join(item.other_allergens)}")
+    if item.check_for:
+        yield from _say(f"Check the pack for: {', '.join(item.check_for)}")
+
+
+def _sources(item: Food) -> Iterator[Line]:
+    used = {one.source for one in nutrients(item.key).values()}
+    used |= {one.source for one in measures(item.key)}
+    known = sources()
+    yield Line()
+    yield Line("Sources", Style.HEAD)
+    for source in sorted(used):
+        yield from _say(f"{source}: {known[source]}", lead="  ")
+
+
+def _say(text: str, lead: str = "") -> Iterator[Line]:
+    return (Line(one, Style.QUIET if lead else Style.PLAIN) for one in
+            wrap(text, COLUMNS, first=lead, rest=lead))  # fmt: skip

@@ -1,0 +1,210 @@
+"""What ``scale`` prints: what to measure, what an ounce will hold, and what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tarebook.cards.bars import bars
+from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, percent
+from tarebook.cards.lines import Line, Style, clean, row, table, wrap
+from tarebook.cards.worksheet import Worksheet
+from tarebook.figures.foods import food, salt_kinds
+from tarebook.nutrition import Estimate
+from tarebook.quantities.words import format_mass_g, format_pounds
+from tarebook.recipe.model import Part
+from tarebook.safety import Caution
+from tarebook.scaling import ScaledIngredient
+from tarebook.scaling.measuring import exact_text
+
+COLUMNS = 80
+_NAME, _MEASURE, _GRAMS = 24, 32, 10
+_PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
+
+
+def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
+    """Yield the lines of a scaled recipe, 80 columns.
+
+    Args:
+        sheet: everything about the recipe at today's size.
+        exact: show the exact scaled amount of each ingredient as well.
+    """
+    yield from _heading(sheet)
+    for part in Part:
+        yield from _part(sheet, part, exact=exact)
+    yield from _cure(sheet)
+    yield from figures_block(sheet.estimate)
+    yield from unknowns(sheet.estimate)
+    yield Line()
+    yield from allergens_lines(sheet, COLUMNS)
+    yield from keeping_lines(sheet, COLUMNS)
+    yield from caution_lines(sheet.cautions, COLUMNS)
+
+
+def _heading(sheet: Worksheet) -> Iterator[Line]:
+    recipe, scaled = sheet.recipe, sheet.scaled
+    for text in wrap(recipe.title, COLUMNS):
+        yield Line(text, Style.TITLE)
+    meat = food(recipe.meat.food).name
+    size = f"{format_pounds(scaled.meat_mass_g)} ({format_mass_g(scaled.meat_mass_g)}) of {meat}"
+    yield from _lines(wrap(f"For {size}: {_times(float(scaled.factor))}.", COLUMNS))
+
+
+def _times(factor: float) -> str:
+    return "as written" if factor == 1 else f"{factor:.3g} times the recipe"
+
+
+def _part(sheet: Worksheet, part: Part, *, exact: bool) -> Iterator[Line]:
+    items = [one for one in sheet.scaled.ingredients if one.ingredient.part is part]
+    if not items:
+        return
+    yield Line()
+    widths = (_NAME, _MEASURE, _GRAMS)
+    yield Line(row((_PARTS[part], "measure", "weighs"), widths, right=(2,)), Style.HEAD)
+    for one in items:
+        cells = (ingredient_name(one), measure_words(one), grams_words(one))
+        yield from _lines(table([cells], widths, right=(2,)))
+        for note in _notes(one, exact=exact):
+            yield from _quiet(wrap(note, COLUMNS, first="    ", rest="    "))
+
+
+def ingredient_name(one: ScaledIngredient) -> str:
+    """Return what a card calls an ingredient, with its form."""
+    words = ", ".join((one.ingredient.name.replace("-", " "), *one.ingredient.form))
+    return clean(words)
+
+
+def measure_words(one: ScaledIngredient) -> str:
+    """Return what to take; a spoon that cannot come near enough says how far off it is."""
+    if one.measure.within:
+        return one.measure.text
+    return f"{one.measure.text} ({float(one.measure.error):+.0%}: better weighed)"
+
+
+def grams_words(one: ScaledIngredient) -> str:
+    """Return what the scale should read."""
+    if one.mass is None:
+        return NOT_KNOWN
+    exact = one.mass.middle_g if one.measure.within else one.mass.middle_g / one.measure.taken
+    return format_mass_g(exact)
+
+
+def _notes(one: ScaledIngredient, *, exact: bool) -> Iterator[str]:
+    if exact:
+        yield f"exactly {exact_text(one.measure.exact)}"
+    if one.ingredient.note:
+        yield one.ingredient.note
+
+
+def _cure(sheet: Worksheet) -> Iterator[Line]:
+    if sheet.cure is None:
+        return
+    yield Line()
+    for text in sheet.cure.lines():
+        yield from _lines(wrap(text, COLUMNS))
+
+
+def figures_block(found: Estimate) -> Iterator[Line]:
+    """Yield the figures per finished ounce, low, likely and high."""
+    yield Line()
+    yield Line("Home estimate for one finished ounce", Style.HEAD)
+    widths = (24, 12, 12, 12, 6)
+    yield Line(row((found.ounce.words, "low", "likely", "high", ""), widths, right=(1, 2, 3)))
+    for figure, value in found.per_ounce.items():
+        name = NAMES[figure] + (" *" if value is not None and value.rough else "")
+        if value is None:
+            cells = (name, "", "no total", "", "")
+        else:
+            lead = "≥ " if value.at_least else ""
+            numbers = (value.low, value.likely, value.high)
+            cells = (name, *(lead + digits(n, value.unit) for n in numbers), value.unit)
+        yield Line(row(cells, widths, right=(1, 2, 3)))
+    yield Line(row(("trans fat", "", NOT_KNOWN, "", ""), widths, right=(1, 2, 3)))
+    yield from _bottom(found)
+
+
+def _bottom(found: Estimate) -> Iterator[Line]:
+    if found.ceiling_sodium_mg_per_oz is not None:
+        text = (
+            f"Sodium with everything counted, nothing poured away: at most about "
+            f"{found.ceiling_sodium_mg_per_oz:,.0f} mg."
+        )
+        yield from _lines(wrap(text, COLUMNS))
+    yield from _lines(wrap(finished_words(found), COLUMNS))
+    if any(value is not None and value.rough for value in found.per_ounce.values()):
+        yield Line("* rougher than the rest", Style.QUIET)
+    yield from _quiet(
+        wrap("Low to high holds nine batches of ten, if the recipe and the cut are as said.", COLUMNS)
+    )
+    yield Line()
+    rows = [(NAMES[one], found.per_ounce[one]) for one in ("sodium_mg",)]
+    yield from (Line(text) for text in bars(rows, 64, name_columns=14))
+
+
+def finished_words(found: Estimate) -> str:
+    """Return the finished weight in words, weighed or estimated."""
+    grams = found.finished_g
+    if found.weighed:
+        share = percent(found.yield_fraction.likely)
+        return f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
+    low, high = (format_mass_g(end) for end in (grams.low, grams.high))
+    shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
+    return (
+        f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
+        f"{shares} of the raw meat). Weigh it, and the figures narrow."
+    )
+
+
+def unknowns(found: Estimate) -> Iterator[Line]:
+    """Yield what is not known and whose doing it is."""
+    if found.no_sodium_total:
+        names = " and ".join(found.no_sodium_total)
+        kinds = ", ".join(salt_kinds())
+        text = (
+            f"No sodium total: {names} has no weight. A spoon of salt holds up to twice as much "
+            f"of one crystal as of another. Weigh it, or name its kind: {kinds}."
+        )
+        yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
+    gaps: dict[tuple[str, ...], list[str]] = {}
+    for figure, value in found.per_ounce.items():
+        if value is not None and value.missing:
+            gaps.setdefault(value.missing, []).append(NAMES[figure])
+    for names_missing, figures in gaps.items():
+        text = f"≥ at least: {', '.join(figures)} of {', '.join(names_missing)} not known."
+        yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
+
+
+def allergens_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
+    """Yield allergens by kind of ingredient, and the packs to read."""
+    found = sheet.allergens
+    contains = "; ".join(f"{a} ({', '.join(n)})" for a, n in found.contains.items())
+    yield from _lines(wrap(f"Allergens: {contains or 'none by kind'}.", columns, rest="  "))
+    packs = sorted({name for names in found.check.values() for name in names})
+    if packs:
+        yield from _lines(
+            wrap(f"Check the bottle of: {', '.join(packs)}. The pack wins.", columns, rest="  ")
+        )
+
+
+def keeping_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
+    """Yield how long it keeps, or why no date is given."""
+    yield from _lines(wrap(f"Keeping: {sheet.keep_by.text}", columns, rest="  "))
+
+
+def caution_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:
+    """Yield every caution with its source, gravest first."""
+    yield Line()
+    yield Line("Mind", Style.HEAD)
+    for one in cautions:
+        style = Style.WARN if one.severity.value != "note" else Style.PLAIN
+        text = f"{one.title}. {one.text} [{one.citation}]"
+        yield from (Line(t, style) for t in wrap(text, columns, first="- ", rest="  "))
+
+
+def _lines(texts: Iterator[str]) -> Iterator[Line]:
+    return (Line(text) for text in texts)
+
+
+def _quiet(texts: Iterator[str]) -> Iterator[Line]:
+    return (Line(text, Style.QUIET) for text in texts)
+
+

@@ -1,0 +1,123 @@
+"""Everything about one recipe at one size, gathered from the rooms below."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tarebook.figures.foods import Food, food
+from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
+from tarebook.quantities.drawer import DRAWERS, Drawer
+from tarebook.recipe.model import Recipe
+from tarebook.safety import Caution, Case, KeepBy, cautions, keep_by
+from tarebook.safety.curing import CureReport, guard_scaled
+from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allergens:
+    """Major allergens by the kinds of ingredient, and packs to read.
+
+    Attributes:
+        contains: allergen -> names of ingredients that bring it.
+        check: allergen -> names of ingredients whose pack may list it.
+    """
+
+    contains: dict[str, tuple[str, ...]]
+    check: dict[str, tuple[str, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worksheet:
+    """One recipe at one size, with all that is known of it.
+
+    Attributes:
+        scaled: what to measure.
+        estimate: figures per finished ounce and per batch.
+        cautions: every caution that applies, gravest first.
+        keep_by: how long it keeps, or why no date is given.
+        allergens: from the ingredients and the meat.
+        cure: ingoing nitrite, or None where there is no curing salt.
+        drawer: the measuring set the scoops are for.
+    """
+
+    scaled: ScaledRecipe
+    estimate: Estimate
+    cautions: tuple[Caution, ...]
+    keep_by: KeepBy
+    allergens: Allergens
+    cure: CureReport | None
+    drawer: Drawer
+
+    @property
+    def recipe(self) -> Recipe:
+        """The recipe as written."""
+        return self.scaled.recipe
+
+
+def worksheet(
+    recipe: Recipe,
+    *,
+    meat_mass_g: Fraction | None = None,
+    factor: Fraction | None = None,
+    drawer: str = "basic",
+    ounce: Ounce = Ounce.AVOIRDUPOIS,
+    finished_g: float | None = None,
+) -> Worksheet:
+    """Return everything about a recipe for today's meat.
+
+    Args:
+        recipe: as read.
+        meat_mass_g: today's trimmed raw meat [g]; the recipe's own where neither is given.
+        factor: how many times the recipe instead [-].
+        drawer: name of the measuring set.
+        ounce: which ounce the figures are for.
+        finished_g: weight of the finished batch, if it was weighed [g].
+
+    Returns:
+        The worksheet.
+
+    Raises:
+        CureRefused: curing salt beyond what is printed; then nothing of the recipe is.
+        QuantityError: a weight or factor outside where it means anything.
+    """
+    tools = DRAWERS[drawer]
+    if factor is not None:
+        scaled = scale_by_factor(recipe, factor, tools)
+    else:
+        scaled = scale_to_meat(recipe, meat_mass_g or recipe.meat.mass_g, tools)
+    cure = guard_scaled(scaled)
+    figures = estimate(facts_of(scaled, finished_g=finished_g), ounce=ounce)
+    sodium = figures.per_ounce["sodium_mg"]
+    case = Case.of(
+        recipe,
+        factor=scaled.factor,
+        sodium_mg_per_oz=None if sodium is None else sodium.likely,
+    )
+    return Worksheet(
+        scaled=scaled,
+        estimate=figures,
+        cautions=cautions(case),
+        keep_by=keep_by(case),
+        allergens=allergens_of(recipe),
+        cure=cure,
+        drawer=tools,
+    )
+
+
+def allergens_of(recipe: Recipe) -> Allergens:
+    """Return the major allergens of a recipe by kind of ingredient; the pack always wins."""
+    named = [(recipe.meat.food, food(recipe.meat.food))]
+    named += [(one.name, food(one.food)) for one in recipe.ingredients]
+    contains = _gather(named, "allergens")
+    check = _gather(named, "check_for")
+    return Allergens(contains=contains, check={k: v for k, v in check.items() if k not in contains})
+
+
+def _gather(named: Iterable[tuple[str, Food]], field: str) -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for name, item in named:
+        for allergen in getattr(item, field):
+            found.setdefault(allergen, []).append(name)
+    return {allergen: tuple(dict.fromkeys(names)) for allergen, names in found.items()}

@@ -1,0 +1,53 @@
+"""Arguments and options that several commands share."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import complete
+
+RecipeName = Annotated[
+    str,
+    typer.Argument(
+        metavar="RECIPE",
+        help="A recipe file, the name of a shipped recipe, or - for standard input.",
+        autocompletion=complete.recipes,
+        show_default=False,
+    ),
+]
+Meat = Annotated[
+    str | None,
+    typer.Option("--meat", metavar="WEIGHT", help="Today's trimmed raw meat: 6lb, '6 lb 4 oz', 2.7kg."),
+]
+Bought = Annotated[
+    str | None,
+    typer.Option("--bought", metavar="WEIGHT", help="Meat as bought, before trimming; with --trim."),
+]
+Trim = Annotated[
+    str | None,
+    typer.Option("--trim", metavar="SHARE", help="Part trimmed away of --bought: 12%."),
+]
+Factor = Annotated[
+    str | None,
+    typer.Option("--factor", metavar="NUMBER", help="Times the recipe instead: 2, 1 1/2."),
+]
+DrawerName = Annotated[
+    str,
+    typer.Option(
+        "--drawer",
+        metavar="SET",
+        help="Measuring set in the house: basic, full or metric.",
+        autocompletion=complete.drawers,
+    ),
+]
+Finished = Annotated[
+    str | None,
+    typer.Option("--finished", metavar="WEIGHT", help="Weight of the finished batch on the scale."),
+]
+LabelOunce = Annotated[
+    bool,
+    typer.Option("--label-ounce", help="Figures for the 28 g ounce of food labels."),
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print plain data as JSON.")]

@@ -1,0 +1,26 @@
+"""Shell completion of recipe and food names."""
+
+from __future__ import annotations
+
+
+def recipes(incomplete: str) -> list[str]:
+    """Return shipped recipes and recipe files here that begin as typed."""
+    from pathlib import Path
+
+    from tarebook.recipe.read import shipped_recipes
+
+    names = [name for name in shipped_recipes() if name.startswith(incomplete)]
+    files = [str(path) for path in sorted(Path().glob("*.toml"))]
+    return names + [name for name in files if name.startswith(incomplete)]
+
+
+def foods(incomplete: str) -> list[str]:
+    """Return foods whose key begins as typed."""
+    from tarebook.figures.foods import food_keys
+
+    return [key for key in food_keys() if key.startswith(incomplete.lower())]
+
+
+def drawers(incomplete: str) -> list[str]:
+    """Return measuring sets that begin as typed."""
+    return [name for name in ("basic", "full", "metric") if name.startswith(incomplete)]

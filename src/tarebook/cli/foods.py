@@ -1,0 +1,53 @@
+"""tarebook foods: find a food, and see every figure of it with its source."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import asking, complete
+
+app = typer.Typer(help="Find foods and see every figure of one, with its source.", no_args_is_help=True)
+
+
+@app.command()
+def find(
+    words: Annotated[list[str], typer.Argument(help="Words of its name, in any order.")],
+    as_json: asking.AsJson = False,
+) -> None:
+    """Find foods by name or alias.
+
+    Example: tarebook foods find green onion
+    """
+    from tarebook.cli.talk import show_data, write
+    from tarebook.figures.foods import find_foods
+
+    found = find_foods(" ".join(words))
+    if as_json:
+        show_data([{"food": one.key, "name": one.name, "kind": one.kind} for one in found])
+        return
+    if not found:
+        write("no food goes by those words\n")
+        raise typer.Exit(1)
+    broad = max(len(one.key) for one in found)
+    write("".join(f"{one.key:<{broad}}  {one.name}\n" for one in found))
+
+
+@app.command()
+def show(
+    food: Annotated[str, typer.Argument(help="Which food.", autocompletion=complete.foods)],
+    as_json: asking.AsJson = False,
+) -> None:
+    """Show every figure of a food with its source, and every measure with its grams.
+
+    Example: tarebook foods show soy-sauce
+    """
+    from tarebook.cards.food_page import food_data, food_page
+    from tarebook.cli.talk import show as show_lines
+    from tarebook.cli.talk import show_data
+
+    if as_json:
+        show_data(food_data(food))
+    else:
+        show_lines(food_page(food))

@@ -1,0 +1,85 @@
+"""The program: its commands and its exit statuses."""
+
+from __future__ import annotations
+
+import sys
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import foods
+from tarebook.cli.card import card
+from tarebook.cli.check import check
+from tarebook.cli.compare import compare
+from tarebook.cli.convert import convert
+from tarebook.cli.new import new
+from tarebook.cli.scale import scale
+
+FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
+
+app = typer.Typer(
+    name="tarebook",
+    help="Scale, weigh and reckon home-dried marinated meat: measures, grams, and sodium and "
+    "sugars per finished ounce, with how sure they are. Works offline.",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+for command in (scale, card, compare, check, new, convert):
+    app.command()(command)
+app.add_typer(foods.app, name="foods")
+
+
+def _print_version(wanted: bool) -> None:
+    if wanted:
+        from importlib.metadata import version
+
+        from tarebook.cli.talk import write
+
+        write(f"tarebook {version('tarebook')}\n")
+        raise typer.Exit(FINE)
+
+
+@app.callback()
+def _tarebook(
+    version: Annotated[
+        bool,
+        typer.Option(
+            "--version", callback=_print_version, is_eager=True, help="Print the version and stop."
+        ),
+    ] = False,
+) -> None:
+    pass
+
+
+def run(args: list[str] | None = None) -> None:
+    """Run the program and leave with its exit status.
+
+    Args:
+        args: words after the program's name; those of the command line where not given.
+    """
+    from tarebook.cli.talk import complain, complain_findings
+    from tarebook.findings import AskedWrongly, RecipeFaulty, TarebookError
+
+    _speak_utf8()
+    try:
+        app(args, prog_name="tarebook")
+    except RecipeFaulty as fault:
+        complain_findings(fault.findings)
+        sys.exit(FAULT)
+    except AskedWrongly as fault:
+        complain(f"tarebook: {fault}")
+        sys.exit(ASKED_WRONGLY)
+    except TarebookError as fault:
+        complain(f"tarebook: {fault}")
+        sys.exit(FAULT)
+    except KeyboardInterrupt:
+        sys.exit(INTERRUPTED)
+
+
+def _speak_utf8() -> None:
+    """Undo the ASCII that some shells hand to a program whose reader takes UTF-8 anyway."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")

@@ -1,0 +1,48 @@
+"""tarebook scale: what to measure for today's meat, and what an ounce will hold."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import asking
+
+
+def scale(
+    recipe: asking.RecipeName,
+    meat: asking.Meat = None,
+    bought: asking.Bought = None,
+    trim: asking.Trim = None,
+    factor: asking.Factor = None,
+    drawer: asking.DrawerName = "basic",
+    finished: asking.Finished = None,
+    exact: Annotated[bool, typer.Option("--exact", help="Show exact amounts as well.")] = False,
+    label_ounce: asking.LabelOunce = False,
+    as_json: asking.AsJson = False,
+) -> None:
+    """Scale a recipe to today's meat, with sodium and sugars per finished ounce.
+
+    Example: tarebook scale lakeside-venison --meat 6lb
+    """
+    from tarebook.cli.talk import open_recipe, show, show_data
+    from tarebook.cli.work import work_out
+
+    done = work_out(
+        open_recipe(recipe),
+        meat=meat,
+        bought=bought,
+        trim=trim,
+        factor=factor,
+        drawer=drawer,
+        finished=finished,
+        label_ounce=label_ounce,
+    )
+    if as_json:
+        from tarebook.cards.keys import worksheet_data
+
+        show_data(worksheet_data(done))
+        return
+    from tarebook.cards.sheet import sheet
+
+    show(sheet(done, exact=exact))

@@ -1,0 +1,144 @@
+"""Printing, painting, and reading what was asked."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any
+
+from tarebook.findings import AskedWrongly
+
+if TYPE_CHECKING:
+    from tarebook.cards.lines import Line
+    from tarebook.findings import Finding
+    from tarebook.recipe.model import Recipe
+
+_PAINT = {"title": "1", "head": "1", "warn": "33", "quiet": "2"}
+_CLOSED_PIPE = 0
+
+
+def paints(stream: Any) -> bool:
+    """Whether a stream takes colour: a terminal, and nobody said no."""
+    return bool(stream.isatty()) and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+
+
+def show(lines: Iterable[Line]) -> None:
+    """Print styled lines: painted on a terminal, plain down a pipe."""
+    painted = paints(sys.stdout)
+    texts = []
+    for line in lines:
+        code = _PAINT.get(line.style.value) if painted and line.text else None
+        text = line.text.rstrip()
+        texts.append(f"\x1b[{code}m{text}\x1b[0m" if code else text)
+    write("\n".join(texts) + "\n")
+
+
+def show_data(data: Any) -> None:
+    """Print plain data as JSON, keys in the order given."""
+    import json
+
+    write(json.dumps(data, ensure_ascii=False, indent=2) + "\n")
+
+
+def write(text: str) -> None:
+    """Write to standard output; a terminal that lacks a letter gets a stand-in for it."""
+    encoding = sys.stdout.encoding or "utf-8"
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        text = _plainer(text).encode(encoding, "replace").decode(encoding)
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # The reader has seen enough. Nothing may be written at exit either.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise SystemExit(_CLOSED_PIPE) from None
+
+
+def complain(text: str) -> None:
+    """Write to standard error."""
+    encoding = sys.stderr.encoding or "utf-8"
+    plain = text.encode(encoding, "replace").decode(encoding)
+    sys.stderr.write(plain + "\n")
+
+
+def complain_findings(findings: Iterable[Finding]) -> None:
+    """Write findings to standard error, one a line, place first."""
+    for one in findings:
+        complain(str(one))
+
+
+def _plainer(text: str) -> str:
+    stand_ins = {
+        "├": "[", "┤": "]", "─": "-", "●": "o", "≥": ">=", "−": "-", "°": "deg ", "×": "x",
+        "–": "-", "µ": "u", "’": "'", "½": "1/2", "⅓": "1/3", "¼": "1/4", "¾": "3/4",
+    }  # fmt: skip
+    return text.translate(str.maketrans(stand_ins))
+
+
+def read_meat(
+    recipe: Recipe,
+    *,
+    meat: str | None,
+    bought: str | None,
+    trim: str | None,
+    factor: str | None,
+) -> tuple[Fraction | None, Fraction | None]:
+    """Return today's meat [g] or the factor [-], whichever was asked for; one of them is None.
+
+    Raises:
+        AskedWrongly: more than one way was given, or one cannot be read.
+    """
+    from tarebook.quantities.amount import parse_mass
+    from tarebook.scaling import trimmed
+
+    ways = [one for one in (meat, bought, factor) if one is not None]
+    if len(ways) > 1:
+        raise AskedWrongly("give one of --meat, --bought or --factor")
+    if trim is not None and bought is None:
+        raise AskedWrongly("--trim goes with --bought")
+    if meat is not None:
+        return asked(parse_mass, meat, "--meat"), None
+    if bought is not None:
+        part = read_share(trim, "--trim") if trim else Fraction(0)
+        return trimmed(asked(parse_mass, bought, "--bought"), part), None
+    if factor is not None:
+        return None, read_number(factor, "--factor")
+    return recipe.meat.mass_g, None
+
+
+def read_number(text: str, option: str) -> Fraction:
+    """Return a number given to an option."""
+    from tarebook.quantities.number import parse_number
+
+    return asked(parse_number, text.strip(), option)
+
+
+def read_share(text: str, option: str) -> Fraction:
+    """Return a share given as ``12%`` or ``12`` (per cent) or ``0.12``."""
+    body = text.strip()
+    number = read_number(body.removesuffix("%").strip(), option)
+    return number / 100 if body.endswith("%") or number >= 1 else number
+
+
+def asked(read: Any, text: str, option: str) -> Any:
+    """Return what a reader makes of an option's text; its complaint names the option."""
+    from tarebook.findings import AmountError, UnitError
+
+    try:
+        return read(text)
+    except (AmountError, UnitError) as fault:
+        hint = f"; {fault.hint}" if fault.hint else ""
+        raise AskedWrongly(f"{option} {text!r}: {fault}{hint}") from None
+
+
+def open_recipe(name: str) -> Recipe:
+    """Return a recipe by path, shipped name or ``-``; its notes go to standard error."""
+    from tarebook.recipe.read import load_recipe
+
+    recipe, findings = load_recipe(name)
+    complain_findings(one for one in findings if one.severity.value != "note")
+    return recipe

@@ -1,0 +1,55 @@
+"""From what was asked to a worksheet; shared by scale, card and compare."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tarebook.cli.talk import asked, read_meat
+from tarebook.findings import AskedWrongly, nearest
+
+if TYPE_CHECKING:
+    from tarebook.cards.worksheet import Worksheet
+    from tarebook.recipe.model import Recipe
+
+
+def work_out(
+    recipe: Recipe,
+    *,
+    meat: str | None = None,
+    bought: str | None = None,
+    trim: str | None = None,
+    factor: str | None = None,
+    drawer: str = "basic",
+    finished: str | None = None,
+    label_ounce: bool = False,
+) -> Worksheet:
+    """Return the worksheet of a recipe as the options ask for it.
+
+    Raises:
+        AskedWrongly: an option cannot be read, or two contradict each other.
+    """
+    from tarebook.cards.worksheet import worksheet
+    from tarebook.nutrition import Ounce
+    from tarebook.quantities.amount import parse_mass
+
+    check_drawer(drawer)
+    mass_g, times = read_meat(recipe, meat=meat, bought=bought, trim=trim, factor=factor)
+    weighed = None if finished is None else float(asked(parse_mass, finished, "--finished"))
+    return worksheet(
+        recipe,
+        meat_mass_g=mass_g,
+        factor=times,
+        drawer=drawer,
+        ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
+        finished_g=weighed,
+    )
+
+
+def check_drawer(name: str) -> None:
+    """Raise AskedWrongly where no measuring set goes by that name."""
+    from tarebook.quantities.drawer import DRAWERS
+
+    if name not in DRAWERS:
+        near = nearest(name, DRAWERS)
+        hint = f"; did you mean {near[0]}?" if near else ""
+        raise AskedWrongly(f"--drawer {name!r}: the sets are {', '.join(DRAWERS)}{hint}")

@@ -1,0 +1,37 @@
+"""Figures per finished ounce: from what was measured to what an ounce holds, with its doubt.
+
+Files of this room:
+
+- ``makeup``: what one gram of an ingredient brings, sorted by what becomes of it.
+- ``facts``: what is known of a batch, and what is missing.
+- ``assumptions``: every uncertain input, its range, code and source.
+- ``draws``: the draws of those inputs, the same for the same name everywhere.
+- ``model``: from bowl to scale, for one setting or a column of draws.
+- ``range``: low, likely, high, and what is missing.
+- ``estimate``: per ounce and per batch, and the ceiling.
+- ``compare``: paired differences between variants.
+- ``rounding``: label rounding and percent Daily Value.
+"""
+
+from tarebook.nutrition.assumptions import Assumption, assumptions
+from tarebook.nutrition.compare import Difference, difference
+from tarebook.nutrition.estimate import Estimate, Ounce, estimate, unit_of
+from tarebook.nutrition.facts import Facts, Line, facts_of
+from tarebook.nutrition.model import FIGURES
+from tarebook.nutrition.range import Range
+
+__all__ = [
+    "FIGURES",
+    "Assumption",
+    "Difference",
+    "Estimate",
+    "Facts",
+    "Line",
+    "Ounce",
+    "Range",
+    "assumptions",
+    "difference",
+    "estimate",
+    "facts_of",
+    "unit_of",
+]

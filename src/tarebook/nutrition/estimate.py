@@ -1,0 +1,232 @@
+"""Figures per finished ounce and per batch, low / likely / high, and the ceiling over them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import Enum
+
+from tarebook.drying import lowest_finished, moisture
+from tarebook.findings import QuantityError
+from tarebook.nutrition.assumptions import Assumption, assumptions
+from tarebook.nutrition.draws import column
+from tarebook.nutrition.facts import Facts
+from tarebook.nutrition.model import FIGURES, ROUGH, batch
+from tarebook.nutrition.range import Range, range_of
+from tarebook.recipe.model import FinishBy, Part
+from tarebook.uptake.maths import COLUMNS, PLAIN, Column
+
+DRAWS = 200
+"""How many draws the range shown by default rests on."""
+
+LABEL_ALLOWANCE = 1.2
+"""A food may hold up to 120 % of its labelled sodium (21 CFR 101.9(g)(5), from memory)."""
+
+_PURE_SALT_CV = 0.02
+_DRIEST_ERROR = 0.97
+
+
+class Ounce(Enum):
+    """The two ounces. Each output names the one it used."""
+
+    AVOIRDUPOIS = ("ounce of 28.35 g", 28.349523125)
+    LABEL = ("label ounce of 28 g", 28.0)
+
+    @property
+    def words(self) -> str:
+        """How the output names it."""
+        return str(self.value[0])
+
+    @property
+    def grams(self) -> float:
+        """Its mass [g]."""
+        return float(self.value[1])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Estimate:
+    """What a finished batch holds, as far as can be told.
+
+    Attributes:
+        per_ounce: figure -> range in one finished ounce; None where there is no total.
+        per_batch: the same for the whole batch.
+        finished_g: finished weight [g].
+        yield_fraction: finished over raw meat [-].
+        moisture_fraction: water in the finished batch [-].
+        salt_kept_fraction: share of the marinade's salt kept [-], or None without a marinade.
+        ceiling_sodium_mg_per_oz: sodium per ounce if everything measured were kept [mg], or None
+            where it would say nothing.
+        ounce: which ounce.
+        weighed: whether the finished weight is the cook's own.
+        no_sodium_total: bare salts that leave sodium without any total.
+        assumptions: every uncertain input, by name.
+        draws: per-ounce draws by figure, for paired differences.
+        batch_draws: whole-batch draws by figure.
+    """
+
+    per_ounce: Mapping[str, Range | None]
+    per_batch: Mapping[str, Range | None]
+    finished_g: Range
+    yield_fraction: Range
+    moisture_fraction: Range
+    salt_kept_fraction: Range | None
+    ceiling_sodium_mg_per_oz: float | None
+    ounce: Ounce
+    weighed: bool
+    no_sodium_total: tuple[str, ...]
+    assumptions: Mapping[str, Assumption]
+    draws: Mapping[str, list[float]]
+    batch_draws: Mapping[str, list[float]]
+
+
+def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRAWS) -> Estimate:
+    """Return the figures of a finished batch with their doubt.
+
+    Args:
+        facts: what is known of the batch.
+        ounce: which ounce the figures are for.
+        draws: how many draws, 20 or more.
+
+    Returns:
+        Ranges at 5, 50 and 95 % of the draws.
+
+    Raises:
+        QuantityError: the finished weight lies below the batch's dry solids, or above what went
+            into it.
+    """
+    inputs = assumptions(facts)
+    x = {name: Column(column(name, one.distribution, draws)) for name, one in inputs.items()}
+    done = batch(facts, x, COLUMNS)
+    finished = _values(done.finished_g, draws)
+    solids = _values(done.solids_g, draws)
+    _check_weighed(facts, min(solids), sum(line.mass_g for line in facts.lines))
+    whole = {name: _values(done.figures[name], draws) for name in FIGURES}
+    each = {
+        name: [a / b * ounce.grams for a, b in zip(values, finished, strict=True)]
+        for name, values in whole.items()
+    }
+    per_ounce = _ranges(facts, each)
+    return Estimate(
+        per_ounce=per_ounce,
+        per_batch=_ranges(facts, whole),
+        finished_g=range_of(finished, "g"),
+        yield_fraction=range_of([one / facts.meat_mass_g for one in finished], ""),
+        moisture_fraction=range_of(
+            [moisture(finished_g=a, solids_g=b) for a, b in zip(finished, solids, strict=True)],
+            "",
+        ),
+        salt_kept_fraction=_salt_kept(facts, done.marinade_kept.salt, draws),
+        ceiling_sodium_mg_per_oz=_ceiling(facts, ounce, per_ounce["sodium_mg"]),
+        ounce=ounce,
+        weighed=facts.finished_g is not None,
+        no_sodium_total=facts.no_sodium_total,
+        assumptions=inputs,
+        draws=each,
+        batch_draws=whole,
+    )
+
+
+def unit_of(figure: str) -> str:
+    """Return the unit in a figure's name: ``sodium_mg`` is in mg."""
+    return {"kcal": "kcal", "g": "g", "mg": "mg", "ug": "µg"}[figure.rsplit("_", 1)[1]]
+
+
+def missing_of(facts: Facts, figure: str) -> tuple[str, ...]:
+    """Return whose share of a figure is not known; energy and carbohydrate follow their parts."""
+    parts = {
+        "energy_kcal": ("protein_g", "carbohydrate_g", "fat_g"),
+        "carbohydrate_g": ("carbohydrate_g", "sugars_g"),
+        "added_sugars_g": ("added_sugars_g", "sugars_g"),
+    }.get(figure, (figure,))
+    names = (name for part in parts for name in facts.missing.get(part, ()))
+    return tuple(dict.fromkeys(names))
+
+
+def _values(number: object, draws: int) -> list[float]:
+    if isinstance(number, Column):
+        return list(number)
+    return [float(number)] * draws  # type: ignore[arg-type]
+
+
+def _ranges(facts: Facts, values: Mapping[str, list[float]]) -> dict[str, Range | None]:
+    found: dict[str, Range | None] = {}
+    for figure in FIGURES:
+        if figure == "sodium_mg" and facts.no_sodium_total:
+            found[figure] = None
+            continue
+        found[figure] = range_of(
+            values[figure],
+            unit_of(figure),
+            missing=missing_of(facts, figure),
+            rough=figure in ROUGH,
+        )
+    return found
+
+
+def _salt_kept(facts: Facts, share: object, draws: int) -> Range | None:
+    if not facts.has(Part.MARINADE):
+        return None
+    return range_of(_values(share, draws), "")
+
+
+def _check_weighed(facts: Facts, least_solids_g: float, added_g: float) -> None:
+    """Refuse a finished weight that cannot be this batch's."""
+    if facts.finished_g is None:
+        return
+    if facts.finished_g < least_solids_g * _DRIEST_ERROR:
+        raise QuantityError(
+            f"a finished batch of {facts.finished_g:,.0f} g is below its own dry solids "
+            f"(about {least_solids_g:,.0f} g even at the least); "
+            "was the bowl's weight taken off twice, or another batch weighed?"
+        )
+    if facts.finished_g > facts.meat_mass_g + added_g:
+        raise QuantityError(
+            f"a finished batch of {facts.finished_g:,.0f} g is more than went into it "
+            f"({facts.meat_mass_g + added_g:,.0f} g); was the bowl's weight left in?"
+        )
+
+
+def _ceiling(facts: Facts, ounce: Ounce, sodium: Range | None) -> float | None:
+    """Return sodium per ounce with everything counted; None where it would say nothing.
+
+    All sodium measured, sauces at 120 % of their figure, the meat's own at its highest, over
+    the weighed batch or else over the least that an unweighed one could weigh.
+    """
+    if sodium is None or _liquid_outweighs_meat(facts):
+        return None
+    highest = {
+        name: max(column(name, one.distribution, DRAWS))
+        for name, one in assumptions(facts).items()
+        if name == "own-sodium" or name.startswith("mass:")
+    }
+    own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * highest["own-sodium"]
+    added = sum(
+        line.mass_g
+        * line.makeup.sodium_mg
+        * (1.0 if line.makeup.sodium_cv < _PURE_SALT_CV else LABEL_ALLOWANCE)
+        for line in facts.lines
+    )
+    per_ounce = (own + added) / _least_weight(facts) * ounce.grams
+    return max(per_ounce, sodium.high)
+
+
+def _liquid_outweighs_meat(facts: Facts) -> bool:
+    liquid = sum(line.mass_g for line in facts.lines if line.part is Part.MARINADE)
+    return liquid > facts.meat_mass_g
+
+
+def _least_weight(facts: Facts) -> float:
+    if facts.finished_g is not None:
+        return facts.finished_g
+    settings = {name: _middle(one) for name, one in assumptions(facts).items()}
+    everything = batch(facts, settings, PLAIN)
+    raw = facts.meat_mass_g * (1 - (facts.meat.get("water_g") or 0.0) / 100)
+    taken = sum(line.mass_g * (1 - line.makeup.water) for line in facts.lines)
+    if facts.finish_by() is FinishBy.MOISTURE:
+        return raw + taken
+    return lowest_finished(solids_g=raw + taken, protein_g=everything.protein_g)
+
+
+def _middle(one: Assumption) -> float:
+    values = column(one.name, one.distribution, DRAWS)
+    return sorted(values)[len(values) // 2]

@@ -1,0 +1,167 @@
+"""What is known of a batch before it is dried: the recipe at today's size, and any weighing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from tarebook.figures.nutrients import values
+from tarebook.nutrition.makeup import Makeup, makeup
+from tarebook.quantities.amount import AmountKind
+from tarebook.recipe.model import Finish, FinishBy, HeatStep, Part, Recipe, Surface
+from tarebook.scaling import ScaledIngredient, ScaledRecipe
+
+_MOISTURE_FOODS = frozenset({"fresh", "other", "starch"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One ingredient as the model sees it: so many grams of a makeup.
+
+    Attributes:
+        name: as the recipe writes it; draws of measuring go by this name.
+        food: key of the food; draws of the sodium figure and the density go by this one.
+        mass_g: what will really be measured [g].
+        doubt: relative standard deviation of that mass [-].
+        makeup: what one gram brings.
+        part: marinade, rub or mixed in.
+    """
+
+    name: str
+    food: str
+    mass_g: float
+    doubt: float
+    makeup: Makeup
+    part: Part
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Facts:
+    """Everything the estimate starts from.
+
+    Attributes:
+        meat_mass_g: trimmed raw meat [g].
+        meat: its figures per 100 g; None where not known.
+        moisture_food: True where dryness is told by moisture (mushrooms), not by protein.
+        lines: ingredients whose mass is known.
+        missing: for each figure, names of ingredients (or the meat) that leave it "at least".
+        no_sodium_total: names of bare salts without a weight; then sodium has no total at all.
+        hours: low, likely, high hours in the marinade [h].
+        thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
+        surface, heat, poured_away: as in the recipe.
+        finish: as in the recipe, or None for the usual.
+        finished_g: weight on the scale [g], or None.
+    """
+
+    meat_mass_g: float
+    meat: Mapping[str, float | None]
+    meat_name: str
+    moisture_food: bool
+    lines: tuple[Line, ...]
+    missing: Mapping[str, tuple[str, ...]]
+    no_sodium_total: tuple[str, ...]
+    hours: tuple[float, float, float]
+    thickness_mm: tuple[float, float, float] | None
+    surface: Surface
+    heat: HeatStep
+    poured_away: bool
+    finish: Finish | None
+    finished_g: float | None = None
+
+    def has(self, part: Part) -> bool:
+        """Whether any known ingredient goes into a part."""
+        return any(line.part is part for line in self.lines)
+
+    def finish_by(self) -> FinishBy:
+        """What decides when the batch is dry enough, where it is not weighed."""
+        if self.finish is not None:
+            return self.finish.by
+        return FinishBy.MOISTURE if self.moisture_food else FinishBy.MOISTURE_TO_PROTEIN
+
+    def weighed(self, finished_g: float) -> Facts:
+        """Return the same facts with the finished batch on the scale [g]."""
+        return replace(self, finished_g=finished_g)
+
+
+def facts_of(scaled: ScaledRecipe, *, finished_g: float | None = None) -> Facts:
+    """Return the facts of a scaled recipe.
+
+    Args:
+        scaled: the recipe for today's meat.
+        finished_g: weight of the finished batch [g], if it was weighed.
+
+    Returns:
+        The facts, with every gap named.
+    """
+    recipe = scaled.recipe
+    meat = values(recipe.meat.food)
+    known = [one for one in scaled.ingredients if one.mass is not None]
+    return Facts(
+        meat_mass_g=float(scaled.meat_mass_g),
+        meat=meat,
+        meat_name=recipe.meat.food,
+        moisture_food=_dries_by_moisture(recipe),
+        lines=tuple(_line(one) for one in known),
+        missing=_missing(scaled, meat),
+        no_sodium_total=tuple(one.ingredient.name for one in scaled.ingredients if _bare_salt(one)),
+        hours=recipe.soak.hours,
+        thickness_mm=recipe.meat.thickness_mm,
+        surface=recipe.soak.surface,
+        heat=recipe.heat,
+        poured_away=recipe.soak.poured_away,
+        finish=recipe.drying.finish,
+        finished_g=finished_g,
+    )
+
+
+def _dries_by_moisture(recipe: Recipe) -> bool:
+    from tarebook.figures.foods import food
+
+    return food(recipe.meat.food).kind in _MOISTURE_FOODS
+
+
+def _line(one: ScaledIngredient) -> Line:
+    assert one.mass is not None
+    middle = float(one.mass.middle_g)
+    # A written range is taken for its 5 and 95 % points.
+    written = float(one.mass.high_g - one.mass.low_g) / (2 * 1.645 * middle) if middle else 0.0
+    return Line(
+        name=one.ingredient.name,
+        food=one.food.key,
+        mass_g=middle,
+        doubt=(one.mass.doubt**2 + written**2) ** 0.5,
+        makeup=makeup(one.food.key, one.ingredient.panel),
+        part=one.ingredient.part,
+    )
+
+
+def _bare_salt(one: ScaledIngredient) -> bool:
+    """Whether this is salt itself without a weight: by a spoon of unknown crystal, or to taste."""
+    if one.mass is not None:
+        return False
+    return one.food.crystal_unknown or one.food.kind == "salt"
+
+
+def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str, tuple[str, ...]]:
+    gaps: dict[str, list[str]] = {}
+    for figure, amount in meat.items():
+        if amount is None:
+            gaps.setdefault(figure, []).append(scaled.recipe.meat.food)
+    for one in scaled.ingredients:
+        if one.mass is None:
+            taste = one.ingredient.amount.kind is AmountKind.TO_TASTE
+            for figure in _figures_without_mass(one, taste=taste):
+                gaps.setdefault(figure, []).append(one.ingredient.name)
+            continue
+        for figure in makeup(one.food.key, one.ingredient.panel).missing:
+            gaps.setdefault(figure, []).append(one.ingredient.name)
+    return {figure: tuple(names) for figure, names in gaps.items()}
+
+
+def _figures_without_mass(one: ScaledIngredient, *, taste: bool) -> tuple[str, ...]:
+    """Return the figures an unweighed ingredient could add to; those it has none of stay whole."""
+    stated = values(one.food.key)
+    found = [name for name, amount in stated.items() if amount is None or amount > 0]
+    if "sugars_g" in found:
+        found.append("added_sugars_g")
+    return tuple(name for name in found if name not in ("water_g", "ash_g"))

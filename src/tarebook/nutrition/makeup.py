@@ -1,0 +1,218 @@
+"""What one gram of an ingredient brings, sorted by what becomes of it in a soak.
+
+Each gram is parted into water, and six classes of matter that travel differently:
+
+- ``salt``: sodium and potassium salts, dissolved;
+- ``sucrose`` and ``hexose``: sugars, dissolved, each at its own pace;
+- ``other``: dissolved matter of sauces, juices and dairy;
+- ``suspended``: pulp, fibre and spice grains, which never enter the meat;
+- ``oil``: fat, which stays with the film.
+
+Alcohol and acetic acid count as water: they dissolve, and leave in drying.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import NamedTuple
+
+from tarebook.figures.foods import Food, food
+from tarebook.figures.measures import density
+from tarebook.figures.nutrients import values
+from tarebook.figures.sugars import SugarSplit, split
+from tarebook.figures.working import value
+from tarebook.recipe.model import Panel
+
+SODIUM_IN_SALT = 22.98977 / 58.443
+"""Sodium in sodium chloride [g per g], from atomic weights."""
+
+POTASSIUM_IN_CHLORIDE = 39.0983 / 74.5513
+"""Potassium in potassium chloride [g per g], from atomic weights."""
+
+_DISSOLVING = frozenset({"sauce", "acid", "liquid", "sweetener", "salt", "dairy"})
+_NO_CHOLESTEROL = frozenset({"acid", "spice", "herb", "fresh", "sweetener", "starch", "salt"})
+_VOLATILE_GAP_G = 1.5
+
+# Figures carried through besides sodium and the sugars, and the class each goes with.
+_WITH_REST = ("protein_g", "cholesterol_mg", "calcium_mg", "iron_mg", "vitamin_d_ug")
+_WITH_OIL = ("fat_g", "saturated_g")
+CARRIED = (*_WITH_REST, *_WITH_OIL, "fiber_g", "starch_g", "potassium_mg")
+"""Figures of a makeup; ``starch_g`` is carbohydrate other than sugars."""
+
+
+class Makeup(NamedTuple):
+    """What one gram of an ingredient brings [g per g, or the unit of the name per g].
+
+    Attributes:
+        water, salt, sucrose, hexose, other, suspended, oil: parts of the gram [g].
+        sodium_mg: sodium [mg]; its salt is in ``salt``.
+        added: part of its sugars that counts as added [-].
+        figures: the rest of the label's figures.
+        missing: figures that nobody has stated for it.
+        sodium_cv: relative standard deviation of its sodium figure [-].
+        rough: whether its composition is a stand-in.
+    """
+
+    water: float
+    salt: float
+    sucrose: float
+    hexose: float
+    other: float
+    suspended: float
+    oil: float
+    sodium_mg: float
+    added: float
+    figures: Mapping[str, float]
+    missing: frozenset[str]
+    sodium_cv: float
+    rough: bool
+
+
+@lru_cache(maxsize=1024)
+def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
+    """Return what one gram of a food brings; its own bottle's panel wins over the table.
+
+    Args:
+        food_key: key of the food.
+        panel: figures printed on its bottle, or None.
+
+    Returns:
+        Its makeup. What is not stated is left out of the sums and named in ``missing``.
+    """
+    item = food(food_key)
+    per_100 = dict(values(food_key))
+    printed = _printed(panel, item, per_100)
+    per_100.update(printed)
+    sugars = split(food_key)
+    total_sugars = per_100["sugars_g"]
+    water, rest, oil, salt = _parts(per_100, item)
+    sucrose, hexose = _sugar_shares(sugars)
+    sugar_g = total_sugars or 0.0
+    fiber = min(per_100["fiber_g"] or 0.0, rest)
+    dissolves = item.kind in _DISSOLVING
+    return Makeup(
+        water=water / 100,
+        salt=salt / 100,
+        sucrose=sugar_g * sucrose / 100,
+        hexose=sugar_g * hexose / 100,
+        other=(rest - fiber) / 100 if dissolves else 0.0,
+        suspended=(fiber if dissolves else rest) / 100,
+        oil=oil / 100,
+        sodium_mg=(per_100["sodium_mg"] or 0.0) / 100,
+        added=_added_share(sugars, printed, total_sugars),
+        figures=_figures(per_100, item),
+        missing=_missing(per_100, item, sugars, printed),
+        sodium_cv=_sodium_cv(item, panel),
+        rough=values(food_key)["water_g"] is None and item.kind != "salt",
+    )
+
+
+def dissolves(food_key: str) -> bool:
+    """Whether the solids of a food dissolve in a marinade rather than hang in it."""
+    return food(food_key).kind in _DISSOLVING
+
+
+def _parts(per_100: Mapping[str, float | None], item: Food) -> tuple[float, float, float, float]:
+    """Return water with volatiles, rest of the dry matter, oil and salts [g per 100 g]."""
+    oil = per_100["fat_g"] or 0.0
+    salts = (per_100["sodium_mg"] or 0.0) / 1000 / SODIUM_IN_SALT
+    salts += (per_100["potassium_mg"] or 0.0) / 1000 / POTASSIUM_IN_CHLORIDE
+    water = per_100["water_g"]
+    if water is None:
+        water = 0.0 if item.kind == "salt" else 100 * _stand_in_water(item)
+    dry = 100 - water
+    stated = [per_100[name] for name in ("protein_g", "fat_g", "carbohydrate_g", "ash_g")]
+    if item.kind in _DISSOLVING and None not in stated:
+        found = sum(part or 0.0 for part in stated)
+        if dry - found > _VOLATILE_GAP_G and found > 0:
+            water, dry = 100 - found, found
+    salts = min(salts, max(dry - oil, 0.0))
+    rest = max(dry - oil - salts - (per_100["sugars_g"] or 0.0), 0.0)
+    return water, rest, oil, salts
+
+
+def _stand_in_water(item: Food) -> float:
+    key = "stand-in-water-thin" if item.kind in ("liquid", "acid") else "stand-in-water-sauce"
+    return value(key if item.kind in _DISSOLVING else "stand-in-water-solid").likely
+
+
+def _sugar_shares(sugars: SugarSplit) -> tuple[float, float]:
+    """Return how a food's sugars part between the two paces; other double sugars go as sucrose.
+
+    Where nobody says, half and half: it touches the pace only, never the total.
+    """
+    if sugars.sucrose is None or sugars.hexose is None:
+        return 0.5, 0.5
+    double = sugars.sucrose + (sugars.other or 0.0)
+    both = double + sugars.hexose
+    return (double / both, sugars.hexose / both) if both > 0 else (0.5, 0.5)
+
+
+def _added_share(
+    sugars: SugarSplit, printed: Mapping[str, float | None], sugars_g: float | None
+) -> float:
+    """Return the part of the sugars that is added for certain."""
+    if "added_sugars_g" in printed and sugars_g:
+        return min((printed["added_sugars_g"] or 0.0) / sugars_g, 1.0)
+    return sugars.added_low
+
+
+def _figures(per_100: Mapping[str, float | None], item: Food) -> dict[str, float]:
+    starch = (per_100["carbohydrate_g"] or 0.0) - (per_100["sugars_g"] or 0.0)
+    found = {name: (per_100[name] or 0.0) / 100 for name in CARRIED if name in per_100}
+    found["starch_g"] = max(starch, 0.0) / 100
+    return {name: amount for name, amount in found.items() if amount}
+
+
+def _missing(
+    per_100: Mapping[str, float | None],
+    item: Food,
+    sugars: SugarSplit,
+    printed: Mapping[str, float | None],
+) -> frozenset[str]:
+    gone = {name for name, amount in per_100.items() if amount is None}
+    if item.kind in _NO_CHOLESTEROL:
+        gone.discard("cholesterol_mg")
+    if item.kind == "salt" and not per_100["carbohydrate_g"]:
+        gone -= {"calcium_mg", "iron_mg", "vitamin_d_ug"}
+    unsure = sugars.added_high > sugars.added_low and "added_sugars_g" not in printed
+    if "sugars_g" in gone or (unsure and per_100["sugars_g"]):
+        gone.add("added_sugars_g")
+    return frozenset(gone)
+
+
+def _printed(
+    panel: Panel | None, item: Food, per_100: Mapping[str, float | None]
+) -> dict[str, float | None]:
+    """Return what a panel prints, per 100 g; nothing where its serving has no weight."""
+    if panel is None:
+        return {}
+    grams = panel.serving_g
+    if grams is None and panel.serving_ml is not None:
+        known = density(item.key)
+        grams = None if known is None else panel.serving_ml * known.g_per_ml
+    if not grams:
+        return {}
+    stated = {
+        "sodium_mg": panel.sodium_mg,
+        "sugars_g": panel.sugars_g,
+        "added_sugars_g": panel.added_sugars_g,
+        "energy_kcal": panel.energy_kcal,
+        "fat_g": panel.fat_g,
+        "carbohydrate_g": panel.carbohydrate_g,
+        "protein_g": panel.protein_g,
+        "potassium_mg": panel.potassium_mg,
+    }
+    return {
+        name: float(amount / grams * 100) for name, amount in stated.items() if amount is not None
+    }
+
+
+def _sodium_cv(item: Food, panel: Panel | None) -> float:
+    """Return how far a sodium figure may be off: a label's, a blend's, or a pure salt's."""
+    if panel is not None and panel.sodium_mg is not None:
+        return value("sauce-sodium-cv").likely
+    if item.kind == "salt" and (values(item.key)["sodium_mg"] or 0) > 30_000:
+        return value("pure-salt-sodium-cv").likely
+    return value("sauce-sodium-cv").likely

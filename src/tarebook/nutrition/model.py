@@ -1,0 +1,425 @@
+"""From bowl to scale: one batch, for one setting or for a whole column of draws.
+
+The road: what was measured -> what the marinade holds -> what the meat takes up -> what heat
+presses out -> what drips in the dryer -> what a finished batch holds and weighs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from tarebook.drying import (
+    finished_at_moisture,
+    finished_at_moisture_to_protein,
+    finished_at_yield,
+    solids,
+)
+from tarebook.nutrition.facts import Facts, Line
+from tarebook.nutrition.makeup import CARRIED, dissolves
+from tarebook.recipe.model import FinishBy, HeatStep, Part
+from tarebook.uptake.maths import Maths, Number
+from tarebook.uptake.soak import (
+    Bath,
+    Kept,
+    Lost,
+    Soaked,
+    Strip,
+    heated_in_marinade,
+    heated_with_drip_lost,
+    rubbed,
+    soak,
+)
+
+FIGURES = (
+    "energy_kcal",
+    "fat_g",
+    "saturated_g",
+    "cholesterol_mg",
+    "sodium_mg",
+    "carbohydrate_g",
+    "fiber_g",
+    "sugars_g",
+    "added_sugars_g",
+    "protein_g",
+    "vitamin_d_ug",
+    "calcium_mg",
+    "iron_mg",
+    "potassium_mg",
+)
+"""Figures of a finished batch, in the order of a food label."""
+
+ROUGH = frozenset(FIGURES) - {"sodium_mg", "sugars_g", "added_sugars_g", "protein_g"}
+"""Figures that rest on rougher rules than salt, sugars and protein do."""
+
+_ALL = Kept(1.0, 1.0, 1.0, 1.0)
+_ENERGY = {"protein_g": 4, "carbohydrate_g": 4, "fat_g": 9}  # 21 CFR 101.9(c)(1)(i)(B)
+_SIMMERED_BELOW, _STEAMED_BELOW = 0.4, 0.6
+# A dissolved share of a marinade above which its water gain is that of a strong one: from 8 to
+# 12 % salt, or 5 to 10 % sugar, the one passes into the other.
+_SALT_RAMP, _SUGAR_RAMP = (0.08, 0.12), (0.05, 0.10)
+
+
+class Contents(NamedTuple):
+    """What one part (marinade, rub, mix) holds [g, sodium mg]."""
+
+    water: Number
+    salt: Number
+    sucrose: Number
+    hexose: Number
+    other: Number
+    suspended: Number
+    oil: Number
+    sodium_mg: Number
+    added_sucrose: Number
+    added_hexose: Number
+
+
+class Fate(NamedTuple):
+    """Shares of a part that end on the tray [-]."""
+
+    kept: Kept
+    suspended: Number
+    oil: Number
+
+
+class Batch(NamedTuple):
+    """A finished batch.
+
+    Attributes:
+        figures: whole-batch figures by name, in the unit of the name.
+        finished_g: what it weighs [g].
+        solids_g: solids in it [g].
+        protein_g: protein in it [g].
+        marinade_kept: shares of the marinade's solutes kept [-].
+        soaked_g: meat after the soak and any heat before drying [g].
+        leftover_g: liquid left [g].
+        sodium_put_in_mg: sodium of everything that was measured [mg].
+    """
+
+    figures: Mapping[str, Number]
+    finished_g: Number
+    solids_g: Number
+    protein_g: Number
+    marinade_kept: Kept
+    soaked_g: Number
+    leftover_g: Number
+    sodium_put_in_mg: Number
+
+
+def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
+    """Return the finished batch for one setting of the inputs.
+
+    Args:
+        facts: what is known of the batch.
+        x: a value, or a column of draws, for each input named by ``assumptions``.
+        maths: operations for that kind of number.
+
+    Returns:
+        The batch; every figure a number of the same kind as the inputs.
+    """
+    parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
+    soaked = _soaked(facts, parts.get(Part.MARINADE), x, maths)
+    fates = {part: _fate(facts, part, soaked, x, maths) for part in parts}
+    taken = sum((_matter(parts[part], fates[part]) for part in parts), 0.0)
+    fat = (facts.meat.get("fat_g") or 0.0) / 100 * facts.meat_mass_g
+    left = solids(
+        raw_mass_g=facts.meat_mass_g,
+        water_fraction=water_fraction(facts, x),
+        solubles_lost_g=_solubles_lost(facts, soaked, x),
+        fat_drip_g=fat * x["fat-drip"],
+        taken_g=taken,
+        drip_fraction=x["drip"],
+    )
+    figures = _figures(facts, parts, fates, soaked, x)
+    finished = _finished(facts, left.total_g, figures["protein_g"], x, maths)
+    return Batch(
+        figures=figures,
+        finished_g=finished,
+        solids_g=left.total_g,
+        protein_g=figures["protein_g"],
+        marinade_kept=fates[Part.MARINADE].kept if Part.MARINADE in fates else _ALL,
+        soaked_g=soaked.meat_g,
+        leftover_g=soaked.leftover_g,
+        sodium_put_in_mg=sum((part.sodium_mg for part in parts.values()), 0.0),
+    )
+
+
+def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
+    """Return what one part holds, each ingredient as far off as its draws say.
+
+    Args:
+        facts: what is known of the batch.
+        part: marinade, rub or mix.
+        x: the inputs; ``mass:<name>`` and ``sodium:<food>`` are read here.
+
+    Returns:
+        Sums over the ingredients of that part [g; sodium mg].
+    """
+    total = Contents(*([0.0] * len(Contents._fields)))
+    for line in facts.lines:
+        if line.part is part:
+            total = Contents(*(a + b for a, b in zip(total, _brings(line, x), strict=True)))
+    return total
+
+
+def water_fraction(facts: Facts, x: Mapping[str, Number]) -> Number:
+    """Return the water in the raw meat [g per g]: what its solids leave."""
+    stated = facts.meat.get("water_g") or 0.0
+    return 1 - (1 - stated / 100) * x["raw-solids"]
+
+
+def _brings(line: Line, x: Mapping[str, Number]) -> Contents:
+    one = line.makeup
+    mass = line.mass_g * x["measure"] * x[f"mass:{line.name}"]
+    label = x[f"sodium:{line.food}"] if one.sodium_mg else 1.0
+    return Contents(
+        water=mass * one.water,
+        salt=mass * one.salt * label if one.salt else 0.0,
+        sucrose=mass * one.sucrose if one.sucrose else 0.0,
+        hexose=mass * one.hexose if one.hexose else 0.0,
+        other=mass * one.other if one.other else 0.0,
+        suspended=mass * one.suspended if one.suspended else 0.0,
+        oil=mass * one.oil if one.oil else 0.0,
+        sodium_mg=mass * one.sodium_mg * label if one.sodium_mg else 0.0,
+        added_sucrose=mass * (one.sucrose * one.added) if one.sucrose * one.added else 0.0,
+        added_hexose=mass * (one.hexose * one.added) if one.hexose * one.added else 0.0,
+    )
+
+
+def _soaked(
+    facts: Facts, marinade: Contents | None, x: Mapping[str, Number], maths: Maths
+) -> Soaked:
+    """Return the meat before it goes into the dryer, heat step included."""
+    water = facts.meat_mass_g * water_fraction(facts, x)
+    if marinade is None:
+        strip = _still_strip(facts, water, x)
+        purge = x["purge"] * facts.meat_mass_g if facts.has(Part.RUB) else 0.0 * water
+        return _heated(facts, None, strip, rubbed(strip, purge, maths), x, maths)
+    bath = Bath(marinade.water, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
+    strip = _strip(facts, bath, water, x, maths)
+    return _heated(facts, bath, strip, soak(bath, strip, maths), x, maths)
+
+
+def _heated(
+    facts: Facts,
+    bath: Bath | None,
+    strip: Strip,
+    soaked: Soaked,
+    x: Mapping[str, Number],
+    maths: Maths,
+) -> Soaked:
+    step = facts.heat
+    if step in (HeatStep.OVEN_AFTER, HeatStep.BOILED_DOWN):
+        return soaked
+    juice = x["juice"] * facts.meat_mass_g
+    steamed = heated_with_drip_lost(soaked, juice, maths)
+    if bath is None:
+        simmered = steamed
+    else:
+        lost = Lost(juice, x["boiled-off"] * bath.water_g)
+        simmered = heated_in_marinade(bath, strip, lost, maths)
+    if step is HeatStep.SIMMERED:
+        return simmered
+    if step is HeatStep.STEAMED:
+        return steamed
+    later = _choose(x["heat-case"], _STEAMED_BELOW, steamed, soaked, maths)
+    return _choose(x["heat-case"], _SIMMERED_BELOW, simmered, later, maths)
+
+
+def _choose(at: Number, edge: float, below: Soaked, above: Soaked, maths: Maths) -> Soaked:
+    kept = Kept(
+        *(maths.choose(at, edge, a, b) for a, b in zip(below.kept, above.kept, strict=True))
+    )
+    rest = (maths.choose(at, edge, a, b) for a, b in zip(below[1:], above[1:], strict=True))
+    return Soaked(kept, *rest)
+
+
+def _strip(facts: Facts, bath: Bath, water: Number, x: Mapping[str, Number], maths: Maths) -> Strip:
+    thickness_m = x["thickness"] * x["thickness-factor"] / 1000
+    pace = x["hours"] * 3600 / (thickness_m * thickness_m / 4)
+    return Strip(
+        mass_g=facts.meat_mass_g,
+        water_g=water,
+        salt_reach=x["salt-reach"],
+        other_reach=x["other-reach"],
+        salt_tau=x["salt-diffusivity"] * pace,
+        sucrose_tau=x["sucrose-diffusivity"] * pace,
+        hexose_tau=x["hexose-diffusivity"] * pace,
+        free_share=x["free-share"],
+        gain_g=_gain(bath, x, maths) * facts.meat_mass_g,
+        film_g=x["film"] * facts.meat_mass_g * film_area_factor(thickness_m),
+        other_uptake=x["other-uptake"],
+    )
+
+
+def _still_strip(facts: Facts, water: Number, x: Mapping[str, Number]) -> Strip:
+    return Strip(
+        mass_g=facts.meat_mass_g,
+        water_g=water,
+        salt_reach=x["salt-reach"],
+        other_reach=x["other-reach"],
+        salt_tau=0.0,
+        sucrose_tau=0.0,
+        hexose_tau=0.0,
+        free_share=1.0,
+        gain_g=0.0,
+        film_g=0.0,
+        other_uptake=1.0,
+    )
+
+
+def film_area_factor(thickness_m: Number) -> Number:
+    """Return surface per mass against that of a 6.35 mm strip, edges at 30 mm width counted.
+
+    Args:
+        thickness_m: thickness of a strip [m], above zero.
+
+    Returns:
+        Ratio of areas [-].
+    """
+    quarter_inch = 1 / 0.00635 + 1 / 0.030
+    return (1 / thickness_m + 1 / 0.030) / quarter_inch
+
+
+def _gain(bath: Bath, x: Mapping[str, Number], maths: Maths) -> Number:
+    """Return the net water gain as a fraction of the raw meat, between weak and strong bath."""
+    salt = _ramp(bath.salt_g / bath.mass_g, _SALT_RAMP, maths)
+    sugar = _ramp((bath.sucrose_g + bath.hexose_g) / bath.mass_g, _SUGAR_RAMP, maths)
+    strong = maths.larger(salt, sugar)
+    return x["gain-weak"] * (1 - strong) + x["gain"] * strong
+
+
+def _ramp(at: Number, ends: tuple[float, float], maths: Maths) -> Number:
+    rise = (at - ends[0]) / (ends[1] - ends[0])
+    return maths.larger(maths.smaller(rise, 1.0), 0.0)
+
+
+def _fate(facts: Facts, part: Part, soaked: Soaked, x: Mapping[str, Number], maths: Maths) -> Fate:
+    """Return what becomes of a part: only what is poured away or runs off is lost."""
+    if part is Part.MARINADE:
+        if not facts.poured_away or facts.heat is HeatStep.BOILED_DOWN:
+            return Fate(_ALL, 1.0, 1.0)
+        kept = Kept(*(maths.smaller(share * x["model"], 1.0) for share in soaked.kept))
+        oil = maths.smaller(soaked.film_share * x["oil-factor"], 1.0)
+        return Fate(kept, x["suspended-kept"], oil)
+    if facts.has(Part.MARINADE):
+        return Fate(_ALL, 1.0, 1.0)
+    kept = Kept(*(maths.smaller(share * x["model"], 1.0) for share in soaked.kept))
+    return Fate(kept, 1.0, 1.0)
+
+
+def _matter(part: Contents, fate: Fate) -> Number:
+    return (
+        fate.kept.salt * part.salt
+        + fate.kept.sucrose * part.sucrose
+        + fate.kept.hexose * part.hexose
+        + fate.kept.other * part.other
+        + fate.suspended * part.suspended
+        + fate.oil * part.oil
+    )
+
+
+def _solubles_lost(facts: Facts, soaked: Soaked, x: Mapping[str, Number]) -> Number:
+    if not facts.has(Part.MARINADE):
+        return 0.0
+    return x["solubles"] * facts.meat_mass_g * (1 - soaked.own_solubles_kept)
+
+
+def _figures(
+    facts: Facts,
+    parts: Mapping[Part, Contents],
+    fates: Mapping[Part, Fate],
+    soaked: Soaked,
+    x: Mapping[str, Number],
+) -> dict[str, Number]:
+    stays = 1 - x["drip"]
+    found = _own(facts, soaked, x)
+    for part, held in parts.items():
+        kept = fates[part].kept
+        found["sodium_mg"] += kept.salt * held.sodium_mg * stays
+        found["sugars_g"] += (kept.sucrose * held.sucrose + kept.hexose * held.hexose) * stays
+        found["added_sugars_g"] += (
+            kept.sucrose * held.added_sucrose + kept.hexose * held.added_hexose
+        ) * stays
+    for line in facts.lines:
+        _add_carried(found, line, fates[line.part], x, stays)
+    found["carbohydrate_g"] = found["sugars_g"] + found.pop("starch_g")
+    found["energy_kcal"] = sum(found[name] * each for name, each in _ENERGY.items())
+    return {name: found[name] for name in FIGURES}
+
+
+def _own(facts: Facts, soaked: Soaked, x: Mapping[str, Number]) -> dict[str, Number]:
+    """Return what the meat itself brings to the finished batch."""
+    hundreds = facts.meat_mass_g / 100
+    meat = {name: (amount or 0.0) * hundreds for name, amount in facts.meat.items()}
+    own_kept = soaked.own_kept if not _all_kept(facts) else 1.0
+    fat_stays = 1 - x["fat-drip"]
+    starch = max(meat["carbohydrate_g"] - meat["sugars_g"], 0.0)
+    return {
+        "sodium_mg": meat["sodium_mg"] * x["own-sodium"] * own_kept,
+        "potassium_mg": meat["potassium_mg"] * own_kept,
+        "protein_g": meat["protein_g"] * x["raw-protein"],
+        "fat_g": meat["fat_g"] * fat_stays,
+        "saturated_g": meat["saturated_g"] * fat_stays,
+        "sugars_g": meat["sugars_g"] + 0.0 * fat_stays,
+        "added_sugars_g": 0.0 * fat_stays,
+        "starch_g": starch,
+        "fiber_g": meat["fiber_g"],
+        "cholesterol_mg": meat["cholesterol_mg"],
+        "calcium_mg": meat["calcium_mg"],
+        "iron_mg": meat["iron_mg"],
+        "vitamin_d_ug": meat["vitamin_d_ug"],
+    }
+
+
+def _all_kept(facts: Facts) -> bool:
+    return facts.heat is HeatStep.BOILED_DOWN or (
+        facts.has(Part.MARINADE) and not facts.poured_away
+    )
+
+
+def _add_carried(
+    found: dict[str, Number],
+    line: Line,
+    fate: Fate,
+    x: Mapping[str, Number],
+    stays: Number,
+) -> None:
+    rest = fate.kept.other * stays if dissolves(line.food) else fate.suspended
+    shares = {
+        "fat_g": fate.oil,
+        "saturated_g": fate.oil,
+        "fiber_g": fate.suspended,
+        "potassium_mg": fate.kept.salt * stays,
+    }
+    mass = line.mass_g * x["measure"]
+    for name in CARRIED:
+        amount = line.makeup.figures.get(name)
+        if amount:
+            found[name] += shares.get(name, rest) * (mass * amount)
+
+
+def _finished(
+    facts: Facts,
+    solids_g: Number,
+    protein_g: Number,
+    x: Mapping[str, Number],
+    maths: Maths,
+) -> Number:
+    if facts.finished_g is not None:
+        return facts.finished_g * x["finished"]
+    match facts.finish_by():
+        case FinishBy.MOISTURE:
+            return finished_at_moisture(solids_g=solids_g, moisture=x["finish"])
+        case FinishBy.YIELD:
+            return finished_at_yield(
+                raw_mass_g=facts.meat_mass_g,
+                yield_fraction=x["finish"],
+                solids_g=solids_g,
+                maths=maths,
+            )
+        case _:
+            return finished_at_moisture_to_protein(
+                solids_g=solids_g, protein_g=protein_g, ratio=x["finish"]
+            )

@@ -1,0 +1,160 @@
+"""Rounding of figures as US food labels round them, with exact halves going up.
+
+Source: 21 CFR 101.9(c), source id ``cfr-21-101.9``; each rule names its paragraph. Rounding is
+decimal, happens once, and last: everything before it is unrounded.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Rounded:
+    """A rounded figure: the number, or the words that stand in for it."""
+
+    value: Decimal
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+def round_label(figure: str, amount: float | Decimal) -> Rounded:
+    """Return one figure of a serving, rounded as a label rounds it.
+
+    Args:
+        figure: ``energy_kcal``, ``fat_g``, ``saturated_g``, ``cholesterol_mg``, ``sodium_mg``,
+            ``carbohydrate_g``, ``fiber_g``, ``sugars_g``, ``added_sugars_g``, ``protein_g``,
+            ``vitamin_d_ug``, ``calcium_mg``, ``iron_mg`` or ``potassium_mg``.
+        amount: the unrounded amount, in the unit of the name; zero or more.
+
+    Returns:
+        The rounded number and how it is written ("less than 1" where the rule says so).
+
+    Raises:
+        KeyError: the figure has no rounding rule.
+        ValueError: the amount is negative or not a number.
+
+    Source:
+        21 CFR 101.9(c), source id "cfr-21-101.9".
+
+    Example:
+        >>> round_label("sodium_mg", 137).text
+        '135'
+    """
+    exact = _decimal(amount)
+    if not exact >= 0:
+        raise ValueError(f"{figure} cannot be {amount}")
+    return _RULES[figure](exact)
+
+
+def percent_daily_value(figure: str, amount: float | Decimal, daily_value: float) -> int:
+    """Return the percent Daily Value of an unrounded amount, rounded as a label rounds it.
+
+    Args:
+        figure: as in :func:`round_label`.
+        amount: the unrounded amount, in the unit of the name.
+        daily_value: the Daily Value in the same unit, above zero.
+
+    Returns:
+        Whole percent [%].
+
+    Source:
+        21 CFR 101.9(c)(8)(iii) for vitamins and minerals, (d)(7)(ii) for the others,
+        source id "cfr-21-101.9".
+    """
+    percent = 100 * _decimal(amount) / _decimal(daily_value)
+    if figure not in _VITAMINS_AND_MINERALS:
+        return int(_nearest(percent, 1))
+    if percent < 2:
+        return 0
+    step = 2 if percent <= 10 else 5 if percent <= 50 else 10
+    return int(_nearest(percent, step))
+
+
+_VITAMINS_AND_MINERALS = frozenset({"vitamin_d_ug", "calcium_mg", "iron_mg", "potassium_mg"})
+
+
+def _decimal(amount: float | Decimal) -> Decimal:
+    return amount if isinstance(amount, Decimal) else Decimal(repr(amount))
+
+
+def _nearest(amount: Decimal, step: int | Decimal) -> Decimal:
+    step = Decimal(step)
+    return (amount / step).quantize(Decimal(1), ROUND_HALF_UP) * step
+
+
+def _plain(value: Decimal) -> Rounded:
+    whole = value == value.to_integral_value(ROUND_DOWN)
+    return Rounded(value, str(int(value)) if whole else str(value.normalize()))
+
+
+def _calories(amount: Decimal) -> Rounded:
+    """(c)(1): under 5 zero; to 50 nearest 5; above nearest 10."""
+    if amount < 5:
+        return _plain(Decimal(0))
+    return _plain(_nearest(amount, 5 if amount <= 50 else 10))
+
+
+def _fat(amount: Decimal) -> Rounded:
+    """(c)(2): under 0.5 g zero; under 5 g nearest 0.5 g; above nearest 1 g."""
+    if amount < Decimal("0.5"):
+        return _plain(Decimal(0))
+    return _plain(_nearest(amount, Decimal("0.5") if amount < 5 else 1))
+
+
+def _cholesterol(amount: Decimal) -> Rounded:
+    """(c)(3): under 2 mg zero; 2 to 5 mg "less than 5"; above nearest 5 mg."""
+    if amount < 2:
+        return _plain(Decimal(0))
+    if amount <= 5:
+        return Rounded(Decimal(5), "less than 5")
+    return _plain(_nearest(amount, 5))
+
+
+def _sodium(amount: Decimal) -> Rounded:
+    """(c)(4): under 5 mg zero; to 140 mg nearest 5 mg; above nearest 10 mg."""
+    if amount < 5:
+        return _plain(Decimal(0))
+    return _plain(_nearest(amount, 5 if amount <= 140 else 10))
+
+
+def _gram_or_less(amount: Decimal) -> Rounded:
+    """(c)(6), (c)(7): under 0.5 g zero; under 1 g "less than 1"; above nearest 1 g."""
+    if amount < Decimal("0.5"):
+        return _plain(Decimal(0))
+    if amount < 1:
+        return Rounded(Decimal(1), "less than 1")
+    return _plain(_nearest(amount, 1))
+
+
+def _tenth(amount: Decimal) -> Rounded:
+    """Vitamin D and iron: nearest 0.1 (FDA questions and answers on quantities, 2019)."""
+    return _plain(_nearest(amount, Decimal("0.1")))
+
+
+def _ten(amount: Decimal) -> Rounded:
+    """Calcium and potassium: nearest 10 mg (same place; from memory)."""
+    return _plain(_nearest(amount, 10))
+
+
+_RULES: dict[str, Callable[[Decimal], Rounded]] = {
+    "energy_kcal": _calories,
+    "fat_g": _fat,
+    "saturated_g": _fat,
+    "trans_g": _fat,
+    "cholesterol_mg": _cholesterol,
+    "sodium_mg": _sodium,
+    "carbohydrate_g": _gram_or_less,
+    "fiber_g": _gram_or_less,
+    "sugars_g": _gram_or_less,
+    "added_sugars_g": _gram_or_less,
+    "protein_g": _gram_or_less,
+    "vitamin_d_ug": _tenth,
+    "iron_mg": _tenth,
+    "calcium_mg": _ten,
+    "potassium_mg": _ten,
+}

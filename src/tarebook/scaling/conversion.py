@@ -1,0 +1,167 @@
+"""One amount of one food in another unit, with the density that was used."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from tarebook.figures.foods import Food, food
+from tarebook.figures.measures import density
+from tarebook.findings import AmountError, AskedWrongly, UnitError
+from tarebook.quantities.amount import Amount, AmountKind, parse_amount
+from tarebook.quantities.number import format_fraction
+from tarebook.quantities.units import Dimension, dimension, factor, read_unit
+from tarebook.scaling.volume_and_mass import Mass, mass_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Converted:
+    """An amount, what it is in another unit, and who says so.
+
+    Attributes:
+        amount: as given.
+        food: of what.
+        unit: the unit asked for.
+        low, high: the amount in that unit, exact; equal unless a range was given.
+        mass: the mass with its source, or None where only the unit changed.
+    """
+
+    amount: Amount
+    food: Food
+    unit: str
+    low: Fraction
+    high: Fraction
+    mass: Mass | None
+
+    def lines(self) -> tuple[str, ...]:
+        """Return the answer as lines for a screen."""
+        value = _shown(self.low) if self.low == self.high else (
+            f"{_shown(self.low)} to {_shown(self.high)}"
+        )
+        first = f"{self.amount} {self.food.name} = {value} {_plural(self.unit, self.high)}"
+        if self.mass is None:
+            return (first, "exact: only the unit changes")
+        return (first, *self._basis())
+
+    def data(self) -> dict[str, Any]:
+        """Return the answer as plain data."""
+        mass = self.mass
+        return {
+            "amount": str(self.amount),
+            "food": self.food.key,
+            "unit": self.unit,
+            "low": float(self.low),
+            "high": float(self.high),
+            "how": "unit only" if mass is None else mass.how,
+            "density_g_per_ml": float(mass.g_per_ml) if mass and mass.g_per_ml else None,
+            "source": mass.source if mass else None,
+            "confidence": mass.confidence if mass else None,
+            "doubt_fraction": mass.doubt if mass else None,
+            "note": mass.note if mass else "",
+        }
+
+    def _basis(self) -> tuple[str, ...]:
+        assert self.mass is not None
+        form = f", {', '.join(self.amount.form)}" if self.amount.form else ""
+        lines = []
+        if self.mass.g_per_ml is not None:
+            lines.append(f"density {float(self.mass.g_per_ml):.4g} g/mL{form}")
+        lines.append(
+            f"source {self.mass.source} ({self.mass.confidence}); good to about "
+            f"{1.645 * self.mass.doubt:.0%} either way, measuring included"
+        )
+        return (*lines, self.mass.note) if self.mass.note else tuple(lines)
+
+
+def converted(text: str, food_name: str, to: str | None = None) -> Converted:
+    """Return an amount of a food in another unit.
+
+    Args:
+        text: the amount as a cook writes it.
+        food_name: key or alias of the food.
+        to: unit wanted; grams for a volume or count, cups for a mass, where not said.
+
+    Returns:
+        The answer with its density or count weight.
+
+    Raises:
+        AmountError: the amount cannot be read, or has no size ("to taste").
+        UnitError: the unit is not known, or no density is held for this food.
+        FoodUnknown: no food goes by that name.
+    """
+    amount, item = parse_amount(text), food(food_name)
+    if amount.kind is AmountKind.TO_TASTE or amount.low is None or amount.high is None:
+        raise AmountError(f'"{text}" has no size to convert', text=text)
+    given = dimension(amount.unit)
+    wanted = _unit(to, given)
+    if dimension(wanted) is given:
+        by = factor(amount.unit, wanted)
+        return Converted(
+            amount=amount, food=item, unit=wanted, low=amount.low * by, high=amount.high * by,
+            mass=None,
+        )  # fmt: skip
+    if dimension(wanted) is Dimension.MASS:
+        return _to_mass(amount, item, wanted)
+    return _to_volume(amount, item, wanted)
+
+
+def _unit(to: str | None, given: Dimension) -> str:
+    if to is None:
+        return "cup" if given is Dimension.MASS else "gram"
+    unit = read_unit(to)
+    if unit is None:
+        raise UnitError(f'"{to}" is no unit I know', given=to)
+    if dimension(unit) not in (Dimension.MASS, Dimension.VOLUME):
+        raise AskedWrongly(f'--to "{to}": a unit of mass or volume, please')
+    return unit
+
+
+def _to_mass(amount: Amount, item: Food, wanted: str) -> Converted:
+    mass = mass_of(amount, item)
+    if mass is None:
+        raise _unknown(amount, item)
+    by = factor("gram", wanted)
+    return Converted(
+        amount=amount, food=item, unit=wanted, low=mass.low_g * by, high=mass.high_g * by, mass=mass
+    )
+
+
+def _to_volume(amount: Amount, item: Food, wanted: str) -> Converted:
+    """Return a mass (or a count, through its weight) as a volume."""
+    mass, known = mass_of(amount, item), density(item.key, amount.form)
+    if mass is None or known is None:
+        raise _unknown(amount, item)
+    by = factor("milliliter", wanted) / known.g_per_ml
+    basis = Mass(
+        low_g=mass.low_g,
+        high_g=mass.high_g,
+        doubt=(mass.doubt**2 + known.spread**2) ** 0.5,
+        how="by volume",
+        source=known.source,
+        confidence=known.confidence,
+        note=known.note,
+        g_per_ml=known.g_per_ml,
+    )
+    return Converted(
+        amount=amount, food=item, unit=wanted, low=mass.low_g * by, high=mass.high_g * by,
+        mass=basis,
+    )  # fmt: skip
+
+
+def _unknown(amount: Amount, item: Food) -> UnitError:
+    hint = item.advice or "weigh it"
+    return UnitError(
+        f"nobody has stated what {amount} of {item.name} weighs; {hint}", given=amount.unit
+    )
+
+
+def _shown(value: Fraction) -> str:
+    if value.denominator in (1, 2, 3, 4, 8):
+        return format_fraction(value)
+    return f"{float(value):.4g}"
+
+
+def _plural(unit: str, value: Fraction) -> str:
+    word = unit.replace("_", " ")
+    return word if value <= 1 else f"{word}s"

@@ -1,0 +1,137 @@
+"""One food for another in a recipe: volume for volume, by mass, or at a ratio."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from tarebook.figures.foods import Food, food
+from tarebook.figures.measures import density
+from tarebook.findings import AskedWrongly, nearest
+from tarebook.quantities.amount import Amount
+from tarebook.quantities.units import Dimension, dimension, factor
+from tarebook.recipe.model import Ingredient, Recipe
+from tarebook.scaling.volume_and_mass import mass_of
+
+MEAT = "meat"
+"""The word that stands for the meat itself in a swap."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swap:
+    """What goes out, what comes in, how much of it, and by which measure.
+
+    Attributes:
+        old: name or food of the ingredient, or ``meat``.
+        new: food that takes its place.
+        ratio: new over old [-].
+        by_mass: gram for gram rather than volume for volume.
+    """
+
+    old: str
+    new: str
+    ratio: Fraction = Fraction(1)
+    by_mass: bool = False
+
+    @property
+    def words(self) -> str:
+        """How an output names it."""
+        times = "" if self.ratio == 1 else f" x {float(self.ratio):g}"
+        return f"{self.new}{times} for {self.old}{' by weight' if self.by_mass else ''}"
+
+
+def swap(recipe: Recipe, what: Swap) -> Recipe:
+    """Return a recipe with one food in another's place.
+
+    Args:
+        recipe: as read.
+        what: the swap.
+
+    Returns:
+        The changed recipe; a swapped ingredient loses its own bottle's panel.
+
+    Raises:
+        AskedWrongly: the recipe has no such ingredient, curing salt is on either side, or the
+            volumes cannot be matched.
+        FoodUnknown: the new food is not in the tables.
+    """
+    new = food(what.new)
+    if _is_meat(recipe, what.old):
+        return _swap_meat(recipe, new, what)
+    hits = [one for one in recipe.ingredients if _matches(one, what.old)]
+    if not hits:
+        names = [one.name for one in recipe.ingredients]
+        near = nearest(what.old, names)
+        hint = f"; did you mean {' or '.join(near)}?" if near else f" (it has {', '.join(names)})"
+        raise AskedWrongly(f"--swap: the recipe has no {what.old}{hint}")
+    if new.curing or any(food(one.food).curing for one in hits):
+        raise AskedWrongly("--swap: curing salt is never swapped for anything, nor anything for it")
+    changed = tuple(
+        _swapped(one, new, what) if one in hits else one for one in recipe.ingredients
+    )
+    return replace(recipe, ingredients=changed)
+
+
+def _is_meat(recipe: Recipe, name: str) -> bool:
+    if name.strip().lower() == MEAT:
+        return True
+    return not any(_matches(one, name) for one in recipe.ingredients) and (
+        _key(name) == recipe.meat.food
+    )
+
+
+def _swap_meat(recipe: Recipe, new: Food, what: Swap) -> Recipe:
+    if what.ratio != 1:
+        raise AskedWrongly("--swap: the meat keeps its weight; leave out the ratio")
+    return replace(recipe, meat=replace(recipe.meat, food=new.key, wild=new.wild))
+
+
+def _matches(one: Ingredient, name: str) -> bool:
+    return name.strip().lower() == one.name.lower() or _key(name) == one.food
+
+
+def _key(name: str) -> str | None:
+    try:
+        return food(name).key
+    except LookupError:
+        return None
+
+
+def _swapped(one: Ingredient, new: Food, what: Swap) -> Ingredient:
+    amount = _amount(one, new, what).times(what.ratio)
+    return replace(one, name=new.key, food=new.key, amount=amount, panel=None, form=())
+
+
+def _amount(one: Ingredient, new: Food, what: Swap) -> Amount:
+    """Return the old amount as an amount of the new food."""
+    old = food(one.food)
+    kind = dimension(one.amount.unit) if one.amount.low is not None else None
+    if kind is None or kind is Dimension.COUNT:
+        return replace(one.amount, form=())
+    if what.by_mass:
+        mass = mass_of(one.amount, old, one.form)
+        if mass is None:
+            raise AskedWrongly(f"--swap: nobody has stated what {one.amount} of {old.name} weighs")
+        return replace(one.amount, low=mass.low_g, high=mass.high_g, unit="gram", form=())
+    if kind is Dimension.MASS:
+        return _by_density(one, old, new)
+    return replace(one.amount, form=())
+
+
+def _by_density(one: Ingredient, old: Food, new: Food) -> Amount:
+    """Return a weighed amount's volume in the new food, as a weight again."""
+    before, after = density(old.key, one.form), density(new.key)
+    if before is None or after is None:
+        raise AskedWrongly(
+            f"--swap: {one.name} is given by weight, and one of the two has no known density; "
+            "add --swap-by mass"
+        )
+    assert one.amount.low is not None and one.amount.high is not None
+    grams = factor(one.amount.unit, "gram") * after.g_per_ml / before.g_per_ml
+    return replace(
+        one.amount,
+        low=one.amount.low * grams,
+        high=one.amount.high * grams,
+        unit="gram",
+        form=(),
+    )

@@ -1,0 +1,97 @@
+"""Label rounding against every boundary of the rule."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from tarebook.nutrition.rounding import percent_daily_value, round_label
+
+# figure, amount as it would be printed, result as the rule has it, place in 21 CFR 101.9
+# (source cfr-21-101.9). Exact halves go up.
+PUBLISHED = [
+    ("energy_kcal", "4.9", "0", "(c)(1): under 5, zero"),
+    ("energy_kcal", "5", "5", "(c)(1): 5 to 50, nearest 5"),
+    ("energy_kcal", "7.4", "5", "(c)(1): 5 to 50, nearest 5"),
+    ("energy_kcal", "7.5", "10", "(c)(1): 5 to 50, nearest 5, half up"),
+    ("energy_kcal", "50", "50", "(c)(1): 5 to 50, nearest 5"),
+    ("energy_kcal", "54.9", "50", "(c)(1): over 50, nearest 10"),
+    ("energy_kcal", "55", "60", "(c)(1): over 50, nearest 10, half up"),
+    ("energy_kcal", "64.9", "60", "(c)(1): over 50, nearest 10"),
+    ("fat_g", "0.49", "0", "(c)(2): under 0.5 g, zero"),
+    ("fat_g", "0.5", "0.5", "(c)(2): under 5 g, nearest 0.5 g"),
+    ("fat_g", "0.74", "0.5", "(c)(2): under 5 g, nearest 0.5 g"),
+    ("fat_g", "0.75", "1", "(c)(2): under 5 g, nearest 0.5 g, half up"),
+    ("fat_g", "4.74", "4.5", "(c)(2): under 5 g, nearest 0.5 g"),
+    ("fat_g", "5.4", "5", "(c)(2): 5 g and over, nearest 1 g"),
+    ("fat_g", "5.5", "6", "(c)(2): 5 g and over, nearest 1 g, half up"),
+    ("saturated_g", "0.49", "0", "(c)(2)(i): as total fat"),
+    ("saturated_g", "2.25", "2.5", "(c)(2)(i): as total fat, half up"),
+    ("cholesterol_mg", "1.9", "0", "(c)(3): under 2 mg, zero"),
+    ("cholesterol_mg", "2", "less than 5", "(c)(3): 2 to 5 mg"),
+    ("cholesterol_mg", "5", "less than 5", "(c)(3): 2 to 5 mg"),
+    ("cholesterol_mg", "7.4", "5", "(c)(3): over 5 mg, nearest 5 mg"),
+    ("cholesterol_mg", "7.5", "10", "(c)(3): over 5 mg, nearest 5 mg, half up"),
+    ("sodium_mg", "4.9", "0", "(c)(4): under 5 mg, zero"),
+    ("sodium_mg", "5", "5", "(c)(4): 5 to 140 mg, nearest 5 mg"),
+    ("sodium_mg", "137.4", "135", "(c)(4): 5 to 140 mg, nearest 5 mg"),
+    ("sodium_mg", "137.5", "140", "(c)(4): 5 to 140 mg, nearest 5 mg, half up"),
+    ("sodium_mg", "140", "140", "(c)(4): 5 to 140 mg, nearest 5 mg"),
+    ("sodium_mg", "143", "140", "(c)(4): over 140 mg, nearest 10 mg"),
+    ("sodium_mg", "145", "150", "(c)(4): over 140 mg, nearest 10 mg, half up"),
+    ("carbohydrate_g", "0.49", "0", "(c)(6): under 0.5 g, zero"),
+    ("carbohydrate_g", "0.5", "less than 1", "(c)(6): under 1 g"),
+    ("carbohydrate_g", "0.99", "less than 1", "(c)(6): under 1 g"),
+    ("carbohydrate_g", "1.49", "1", "(c)(6): nearest 1 g"),
+    ("carbohydrate_g", "1.5", "2", "(c)(6): nearest 1 g, half up"),
+    ("fiber_g", "0.5", "less than 1", "(c)(6)(i): as carbohydrate"),
+    ("sugars_g", "2.5", "3", "(c)(6)(ii): as carbohydrate, half up"),
+    ("added_sugars_g", "0.4", "0", "(c)(6)(iii): as total sugars"),
+    ("protein_g", "0.49", "0", "(c)(7): under 0.5 g, zero"),
+    ("protein_g", "0.5", "less than 1", "(c)(7): under 1 g"),
+    ("protein_g", "13.5", "14", "(c)(7): nearest 1 g, half up"),
+    ("vitamin_d_ug", "0.25", "0.3", "quantities, Q&A 2019: nearest 0.1 mcg"),
+    ("iron_mg", "1.04", "1", "quantities, Q&A 2019: nearest 0.1 mg"),
+    ("calcium_mg", "4.9", "0", "quantities: nearest 10 mg (from memory)"),
+    ("potassium_mg", "215", "220", "quantities: nearest 10 mg (from memory)"),
+]
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(("figure", "amount", "printed", "place"), PUBLISHED)
+def test_label_rounding_meets_the_rule(
+    figure: str, amount: str, printed: str, place: str
+) -> None:
+    """Each boundary of 21 CFR 101.9(c) rounds as the paragraph says."""
+    assert round_label(figure, Decimal(amount)).text == printed, place
+
+
+# figure, amount, Daily Value, per cent, place in 21 CFR 101.9.
+PERCENT = [
+    ("sodium_mg", "542", 2300, 24, "(d)(7)(ii): nearest 1 %"),
+    ("sodium_mg", "11.5", 2300, 1, "(d)(7)(ii): nearest 1 %, half up"),
+    ("iron_mg", "0.35", 18, 0, "(c)(8)(iii): under 2 %, zero"),
+    ("iron_mg", "0.36", 18, 2, "(c)(8)(iii): to 10 %, nearest 2 %"),
+    ("iron_mg", "0.54", 18, 4, "(c)(8)(iii): to 10 %, nearest 2 %, half up"),
+    ("iron_mg", "1.8", 18, 10, "(c)(8)(iii): to 10 %, nearest 2 %"),
+    ("iron_mg", "2.25", 18, 15, "(c)(8)(iii): 10 to 50 %, nearest 5 %, half up"),
+    ("potassium_mg", "2350", 4700, 50, "(c)(8)(iii): 10 to 50 %, nearest 5 %"),
+    ("potassium_mg", "2585", 4700, 60, "(c)(8)(iii): over 50 %, nearest 10 %, half up"),
+]
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(("figure", "amount", "daily", "percent", "place"), PERCENT)
+def test_percent_daily_value_meets_the_rule(
+    figure: str, amount: str, daily: int, percent: int, place: str
+) -> None:
+    """Per cent of a day rounds by the rule of its kind."""
+    assert percent_daily_value(figure, Decimal(amount), daily) == percent, place
+
+
+def test_negative_amount_is_refused() -> None:
+    """No figure is negative, and none is not a number."""
+    for amount in (-0.1, float("nan")):
+        with pytest.raises(ValueError, match="sodium_mg cannot be"):
+            round_label("sodium_mg", amount)
