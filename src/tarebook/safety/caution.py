@@ -1,0 +1,103 @@
+"""Cautions: findings as a card prints them, each with a title and who says so."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tarebook.findings import Finding, Severity
+from tarebook.safety.rulebook import rule
+
+TITLES: Mapping[str, str] = {
+    # The most grave stand first: cautions of one severity are shown in this order.
+    "cure-refused": "Curing salt refused",
+    "cure-scale": "Curing salt must grow with the meat",
+    "heat-missing": "No heat step is stated",
+    "oven-after": "Oven after drying is not enough here",
+    "bear-and-wild-pork": "Bear and wild pork: only heat helps",
+    "mushroom-poison": "Gathered mushrooms",
+    "no-rule": "Nothing published to go by",
+    "ground-soaked": "Ground meat in a marinade",
+    "heat": "Heat the meat",
+    "ground": "Ground meat",
+    "ground-fat": "Fat in ground meat",
+    "dryer-cool": "Dryer is set too cool",
+    "dryer": "Heat of the dryer",
+    "thickness-over": "Cut is too thick",
+    "soak-far-over": "Soaked far too long",
+    "soak-over": "Soaked too long",
+    "finish-moist": "Stops drying too moist",
+    "cure-no-meat": "Curing salt is for meat",
+    "cure-nitrate": "Nitrate not stated",
+    "cure-handling": "Handle curing salt with care",
+    "pork-freezing": "Freeze pork first",
+    "fish-freezing": "Freeze fish first",
+    "deer-testing": "Deer and kin: chronic wasting disease",
+    "cold-soak": "Cold and time of the soak",
+    "used-marinade": "Used marinade",
+    "potassium": "Potassium salt",
+    "storage-cold": "Keeping",
+    "vacuum": "Vacuum packs",
+    "gut-shot": "Dirtied game",
+    "poultry": "Raw poultry",
+    "raw-splash": "Raw juices",
+    "thickness-blank": "State the thickness",
+    "cure-is-no-heat": "Curing salt and heat",
+    "storage": "Keeping",
+    "higher-risk": "Who should take most care",
+    "high-sodium": "High in sodium",
+    "allergens": "Allergens",
+    "alcohol": "Alcohol",
+    "enhanced-meat": "Meat with added solution",
+    "salt-crystal": "Which salt is not said",
+    "salt-by-spoon": "Salt by the spoon",
+    "scaling": "What was not scaled",
+    "estimate": "Home estimate",
+    "home-card": "Not a retail label",
+}
+"""Title of every code, most grave first."""
+
+_RANK = {code: place for place, code in enumerate(TITLES)}
+_SEVERITY = {severity: place for place, severity in enumerate(Severity)}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """One caution of a card.
+
+    Attributes:
+        code: short and stable.
+        severity: error, warning or note.
+        title: at most eight words.
+        text: at most two short sentences: what is so, and what to do.
+        cites: id of the rule it stands on.
+        citation: who says so: body, document, year.
+    """
+
+    code: str
+    severity: Severity
+    title: str
+    text: str
+    cites: str
+    citation: str
+
+
+def caution_of(found: Finding) -> Caution:
+    """Return a finding of a rule as a card prints it."""
+    return Caution(
+        code=found.code,
+        severity=found.severity,
+        title=TITLES[found.code],
+        text=" ".join(_sentence(part) for part in (found.message, found.hint) if part),
+        cites=found.cites,
+        citation=rule(found.cites).citation,
+    )
+
+
+def gravity(found: Finding) -> tuple[int, int]:
+    """Return where a finding stands among others, the most grave first."""
+    return _SEVERITY[found.severity], _RANK[found.code]
+
+
+def _sentence(clause: str) -> str:
+    return f"{clause[0].upper()}{clause[1:]}."

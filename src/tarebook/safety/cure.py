@@ -1,0 +1,125 @@
+"""Curing salts in a recipe: dose, strength, nitrate, handling, and what they do not do."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tarebook.findings import CureRefused, Finding, Severity
+from tarebook.recipe.model import Ingredient, ScaleBy
+from tarebook.safety.case import Case
+from tarebook.safety.curing import Cure, grams_of, guard
+
+
+def check_cure_dose(case: Case) -> tuple[Finding, ...]:
+    """Refuse a recipe whose curing salts together bring too much nitrite, or any nitrate.
+
+    Curing salt grows with the meat alone, so that the recipe as written answers for every size.
+    """
+    if not case.cures:
+        return ()
+    try:
+        guard(
+            [_cure(one, item.nitrate_percent) for one, item in case.cures],
+            case.recipe.meat.mass_g,
+        )
+    except CureRefused as refused:
+        return (
+            case.finding(
+                Severity.ERROR,
+                "cure-refused",
+                str(refused),
+                "",
+                cites="cure-guard",
+                path=case.cures[0][0].path,
+            ),
+        )
+    return ()
+
+
+def check_cure_scale(case: Case) -> tuple[Finding, ...]:
+    """Refuse a curing salt that does not grow with the meat."""
+    return tuple(
+        case.finding(
+            Severity.ERROR,
+            "cure-scale",
+            f"{one.name} would not grow with the meat",
+            "leave its scale out",
+            cites="cure-guard",
+            path=one.path,
+        )
+        for one, _ in case.cures
+        if one.scale is not ScaleBy.MEAT
+    )
+
+
+def check_cure_nitrate(case: Case) -> tuple[Finding, ...]:
+    """Warn of a curing salt whose nitrate nobody has stated."""
+    return tuple(
+        case.warn(
+            "cure-nitrate",
+            f"whether {one.name} holds nitrate as well is not known here",
+            "read its pack; a curing salt with nitrate is not for meat dried within days",
+            cites="nitrate-none",
+            path=one.path,
+        )
+        for one, item in case.cures
+        if item.nitrate_percent is None
+    )
+
+
+def check_cure_food(case: Case) -> tuple[Finding, ...]:
+    """Warn of curing salt on what the limits are not about."""
+    if case.is_meat or not case.cures:
+        return ()
+    return (
+        case.warn(
+            "cure-no-meat",
+            f"the limits held here for curing salt are for meat and poultry, not for "
+            f"{case.animal.value}",
+            "leave it out",
+            cites="home-cure-nitrite",
+            path=case.cures[0][0].path,
+        ),
+    )
+
+
+def cure_handling(case: Case) -> tuple[Finding, ...]:
+    """Say how curing salt is handled."""
+    if not case.cures:
+        return ()
+    return (
+        case.warn(
+            "cure-handling",
+            "curing salt is toxic in excess: weigh it, by the weight of the meat, and use no spoon",
+            "keep it from children and apart from table salt",
+            cites="cure-handling",
+        ),
+    )
+
+
+def cure_is_no_heat(case: Case) -> tuple[Finding, ...]:
+    """Say that curing salt, or its absence, changes nothing about the heat step."""
+    if not case.is_meat:
+        return ()
+    says = (
+        "curing salt does not replace the heat step"
+        if case.cures
+        else "there is no curing salt in this recipe, and adding some would not replace heat"
+    )
+    return (
+        case.note(
+            "cure-is-no-heat",
+            says,
+            f"bring the meat to {case.inside} inside with it or without",
+            cites="cure-no-heat",
+        ),
+    )
+
+
+def _cure(one: Ingredient, nitrate_percent: Fraction | None) -> Cure:
+    return Cure(
+        name=one.name,
+        mass_g=grams_of(one.name, one.amount),
+        nitrite_percent=one.strength_percent,
+        nitrate_percent=nitrate_percent,
+    )

@@ -1,0 +1,97 @@
+"""The dryer, the cut and the end: air temperature, thickness, and a finish that is dry enough."""
+
+from __future__ import annotations
+
+from tarebook.findings import Finding
+from tarebook.safety.case import MM_PER_INCH, Case
+from tarebook.safety.rulebook import both_scales, degrees, limit
+
+_DIAL = 0.05  # [degF] what the way from Celsius may take off
+
+
+def check_dryer(case: Case) -> tuple[Finding, ...]:
+    """Warn where meat dries cooler than published; less gravely where it was heated first."""
+    stated = case.recipe.drying.temperature_f
+    if not case.is_meat or stated is None:
+        return ()
+    if stated[0] >= limit("dryer-145", "dryer-air") - _DIAL:
+        return ()
+    lowest_after_heat = limit("dryer-after-heat", "dryer-air") - _DIAL
+    mild = case.heated_first and stated[0] >= lowest_after_heat
+    after = degrees("dryer-after-heat", "dryer-air")
+    say = case.note if mild else case.warn
+    return (
+        say(
+            "dryer-cool",
+            f"{both_scales(stated[0])} is under the {degrees('dryer-145', 'dryer-air')} of "
+            f"Wisconsin; FSIS gives {after}, and only once the meat has been heated",
+            f"dry at {degrees('oven-after', 'dryer-air')}, by a thermometer among the trays",
+            cites="dryer-145",
+            path="drying.temperature",
+        ),
+    )
+
+
+def check_thickness(case: Case) -> tuple[Finding, ...]:
+    """Warn of meat cut thicker than the published times are for; note where none is stated."""
+    if not case.is_meat:
+        return ()
+    meat = case.recipe.meat
+    if meat.thickness_mm is None:
+        return (
+            case.note(
+                "thickness-blank",
+                "no thickness is stated; the published times hold up to 1/4 in (6 mm)",
+                'write thickness = "1/4 in" under [meat], or less',
+                cites="thickness-quarter-inch",
+                path="meat.thickness",
+            ),
+        )
+    if not case.too_thick:
+        return ()
+    return (
+        case.warn(
+            "thickness-over",
+            f"{_length(meat.thickness_mm[2])} is thicker than the 1/4 in (6 mm) that the published "
+            "times are for",
+            "cut thinner; otherwise heat and dry longer, and try the thickest piece inside",
+            cites="thickness-quarter-inch",
+            path="meat.thickness",
+        ),
+    )
+
+
+def check_finish(case: Case) -> tuple[Finding, ...]:
+    """Warn where the recipe stops drying before the meat is as dry as the keeping times ask."""
+    finish = case.recipe.drying.finish
+    if not case.is_meat or finish is None or not case.too_moist:
+        return ()
+    return (
+        case.warn(
+            "finish-moist",
+            f"this {finish.by.value} cannot meet the moisture-to-protein ratio of 0.75 that jerky "
+            "is named by, so no keeping time holds",
+            "dry it further, or keep it cold as perishable food",
+            cites="too-moist",
+            path=f"drying.{finish.by.value}",
+        ),
+    )
+
+
+def dryer(case: Case) -> tuple[Finding, ...]:
+    """Say what the dryer must hold, and what is no dryer for meat."""
+    if not case.is_meat:
+        return ()
+    return (
+        case.warn(
+            "dryer",
+            f"the dryer must hold {degrees('fixed-dryer', 'dryer-air')} or more, by a thermometer "
+            "and not by its dial",
+            "a dryer whose heat cannot be set is not for meat; nor is the sun or a cool oven",
+            cites="fixed-dryer",
+        ),
+    )
+
+
+def _length(mm: float) -> str:
+    return f"{mm / MM_PER_INCH:.2g} in ({mm:.2g} mm)"

@@ -1,0 +1,111 @@
+"""Heat: the step that kills, before drying or, for thin strips of some meats, after it."""
+
+from __future__ import annotations
+
+from tarebook.findings import Finding
+from tarebook.recipe.model import HeatStep
+from tarebook.safety.case import Animal, Case
+from tarebook.safety.rulebook import degrees
+
+
+def check_heat_stated(case: Case) -> tuple[Finding, ...]:
+    """Warn where meat is dried and the recipe says no heat step."""
+    if not case.is_meat or case.recipe.heat is not HeatStep.UNSTATED:
+        return ()
+    first = HeatStep.SIMMERED if case.soaked and not case.ground else HeatStep.STEAMED
+    return (
+        case.warn(
+            "heat-missing",
+            "no heat step is stated, and drying alone has left bacteria alive in published trials",
+            f'write the most cautious one under [heat]: step = "{first.value}"',
+            cites="drying-alone-1996",
+            path="heat.step",
+        ),
+    )
+
+
+def check_oven_after(case: Case) -> tuple[Finding, ...]:
+    """Warn where the oven after drying is chosen for meat that it is not published for."""
+    reason = case.not_for_oven_after
+    if not case.is_meat or case.recipe.heat is not HeatStep.OVEN_AFTER or not reason:
+        return ()
+    return (
+        case.warn(
+            "oven-after",
+            "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), "
+            f"not for {reason}",
+            f"heat it to {case.inside} inside, in wet heat, before it dries",
+            cites="oven-after",
+            path="heat.step",
+        ),
+    )
+
+
+def heat(case: Case) -> tuple[Finding, ...]:
+    """Say how hot meat must get inside, and whether the oven after drying may do instead."""
+    if not case.is_meat:
+        return ()
+    oven = degrees("oven-after", "oven-air")
+    if case.not_for_oven_after:
+        do = "an oven after drying does not replace this here"
+    else:
+        do = f"or, after drying, put strips up to 1/4 in (6 mm) in a {oven} oven for 10 minutes"
+    kind = "poultry" if case.animal is Animal.POULTRY else "meat"
+    return (
+        case.warn(
+            "heat",
+            f"bring the {kind} to {case.inside} inside, in wet heat, before it dries",
+            do,
+            cites=case.inside_rule[0],
+        ),
+    )
+
+
+def poultry(case: Case) -> tuple[Finding, ...]:
+    """Say that drying raw poultry is advised against."""
+    if case.animal is not Animal.POULTRY:
+        return ()
+    return (
+        case.note(
+            "poultry",
+            "drying raw poultry is advised against, for texture and flavour",
+            f"cook it to {case.inside} first",
+            cites="raw-poultry",
+        ),
+    )
+
+
+def bear_and_wild_pork(case: Case) -> tuple[Finding, ...]:
+    """Say that nothing but heat deals with the parasites of bear and wild pork."""
+    if case.animal not in (Animal.BEAR, Animal.WILD_PORK):
+        return ()
+    return (
+        case.warn(
+            "bear-and-wild-pork",
+            "freezing, curing, drying and smoking may leave parasites of bear and wild pork alive",
+            f"heat every piece to {case.inside} inside before it dries; others ask for "
+            f"{degrees('heat-before', 'meat-inside')}",
+            cites="game-freezing",
+        ),
+    )
+
+
+def no_rule(case: Case) -> tuple[Finding, ...]:
+    """Say plainly where no published rule on drying such food is held."""
+    if case.is_meat:
+        return ()
+    if case.animal is Animal.FISH:
+        smoked = degrees("fish-smoked", "fish-inside")
+        do = f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept cold"
+        cites = "fish-none-held"
+    else:
+        do = "keep it cold and eat it soon"
+        cites = "mushroom-none-held" if case.animal is Animal.MUSHROOM else "other-none-held"
+    return (
+        case.warn(
+            "no-rule",
+            f"no published rule for drying {case.animal.value} at home is held here",
+            do,
+            cites=cites,
+        ),
+    )

@@ -1,0 +1,120 @@
+"""Dryer, cut and finish: each rule with a batch it accepts and one it refuses."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tarebook.findings import Severity
+from tarebook.recipe.model import Finish, FinishBy, HeatStep
+from tarebook.safety.case import Case
+from tarebook.safety.dryer import check_dryer, check_finish, check_thickness, dryer
+
+Cases = Callable[..., Case]
+
+
+@pytest.mark.parametrize("degf", [145.0, 63 * 1.8 + 32, 62.75 * 1.8 + 32, 160.0, None])
+def test_a_hot_or_unstated_dryer_is_accepted(case: Cases, degf: float | None) -> None:
+    """145 degF passes, in either scale; a recipe that states none is not blamed."""
+    assert check_dryer(case(temperature_f=degf, heat=HeatStep.OVEN_AFTER)) == ()
+
+
+def test_a_cool_dryer_is_a_warning(case: Cases) -> None:
+    """A dryer under 145 degF is told what both bodies say and what to set."""
+    (found,) = check_dryer(case(temperature_f=135, heat=HeatStep.OVEN_AFTER))
+
+    assert found.severity is Severity.WARNING
+    assert found.message == (
+        "135 °F (57 °C) is under the 145 °F (63 °C) of Wisconsin; FSIS gives "
+        "130 to 140 °F (54 to 60 °C), and only once the meat has been heated"
+    )
+    assert found.hint == "dry at 145 to 155 °F (63 to 68 °C), by a thermometer among the trays"
+    assert found.place.path == "drying.temperature"
+
+
+@pytest.mark.parametrize(
+    ("degf", "heat", "severity"),
+    [
+        (130, HeatStep.SIMMERED, Severity.NOTE),
+        (140, HeatStep.STEAMED, Severity.NOTE),
+        (129, HeatStep.SIMMERED, Severity.WARNING),
+        (140, HeatStep.UNSTATED, Severity.WARNING),
+    ],
+)
+def test_after_heating_a_cooler_dryer_is_only_noted(
+    case: Cases, degf: float, heat: HeatStep, severity: Severity
+) -> None:
+    """FSIS's 130 to 140 degF counts only once the meat has been heated."""
+    (found,) = check_dryer(case(temperature_f=degf, heat=heat))
+
+    assert severity is found.severity
+
+
+@pytest.mark.parametrize("key", ["salmon-sockeye", "mushroom-shiitake"])
+def test_no_dryer_rule_is_held_for_other_food(case: Cases, key: str) -> None:
+    """A rule for meat is not put upon fish and mushrooms."""
+    assert check_dryer(case(key, temperature_f=110)) == ()
+    assert dryer(case(key)) == ()
+
+
+def test_the_dryer_is_always_said_of_meat(case: Cases) -> None:
+    """Every card of meat says what the dryer must hold and what is none."""
+    (found,) = dryer(case())
+
+    assert found.message == (
+        "the dryer must hold 145 °F (63 °C) or more, by a thermometer and not by its dial"
+    )
+    assert found.hint == (
+        "a dryer whose heat cannot be set is not for meat; nor is the sun or a cool oven"
+    )
+
+
+def test_a_quarter_inch_is_accepted(case: Cases) -> None:
+    """Strips of a quarter inch are what the published times are for."""
+    assert check_thickness(case(thickness_mm=6.35)) == ()
+
+
+def test_a_thick_cut_is_a_warning(case: Cases) -> None:
+    """A thicker cut is told how thick, in both measures, and what to do."""
+    (found,) = check_thickness(case(thickness_mm=9.525))
+
+    assert found.severity is Severity.WARNING
+    assert found.message == (
+        "0.38 in (9.5 mm) is thicker than the 1/4 in (6 mm) that the published times are for"
+    )
+    assert found.hint == (
+        "cut thinner; otherwise heat and dry longer, and try the thickest piece inside"
+    )
+
+
+def test_an_unstated_thickness_is_noted(case: Cases) -> None:
+    """Where no thickness is stated, that is noted."""
+    (found,) = check_thickness(case(thickness_mm=None))
+
+    assert found.severity is Severity.NOTE
+    assert found.code == "thickness-blank"
+
+
+def test_mushrooms_may_be_thick(case: Cases) -> None:
+    """The rule on strips of meat is not put upon mushrooms."""
+    assert check_thickness(case("mushroom-portabella", thickness_mm=20)) == ()
+
+
+def test_a_dry_finish_is_accepted(case: Cases) -> None:
+    """A finish within the figure for jerky is accepted."""
+    dry = Finish(by=FinishBy.MOISTURE_TO_PROTEIN, value=(0.35, 0.58, 0.80))
+
+    assert check_finish(case(finish=dry)) == ()
+    assert check_finish(case(finish=None)) == ()
+
+
+def test_a_moist_finish_is_a_warning(case: Cases) -> None:
+    """A recipe that stops too moist is told that no keeping time holds."""
+    moist = Finish(by=FinishBy.YIELD, value=(0.47, 0.5, 0.53))
+
+    (found,) = check_finish(case(finish=moist))
+
+    assert found.severity is Severity.WARNING
+    assert found.place.path == "drying.yield"
+    assert found.hint == "dry it further, or keep it cold as perishable food"

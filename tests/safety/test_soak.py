@@ -1,0 +1,101 @@
+"""Soaking and raw juices: each rule with a batch it accepts and one it refuses."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tarebook.findings import Severity
+from tarebook.recipe.model import HeatStep, MeatForm
+from tarebook.safety.case import Case
+from tarebook.safety.soak import check_soak, cold_soak, raw_splash, used_marinade
+
+Cases = Callable[..., Case]
+
+
+@pytest.mark.parametrize("hours", [12.0, 24.0, None])
+def test_a_day_is_accepted(case: Cases, hours: float | None) -> None:
+    """24 hours pass; a recipe that states none is not blamed."""
+    assert check_soak(case(hours=hours)) == ()
+
+
+def test_a_rub_does_not_soak(case: Cases) -> None:
+    """Hours without a marinade are not a soak."""
+    assert check_soak(case(marinade={}, rub={"salt-table": "10 g"}, hours=72)) == ()
+
+
+def test_over_a_day_is_a_warning_with_both_limits(case: Cases) -> None:
+    """A longer soak is told the cautious limit and the outer one, side by side."""
+    (found,) = check_soak(case(hours=36))
+
+    assert found.severity is Severity.WARNING
+    assert found.code == "soak-over"
+    assert found.message == (
+        "36 hours in the marinade is over the cautious 24; USDA's outer limit is 5 days"
+    )
+    assert found.hint == "soak 24 hours at most, and freeze meat that must wait"
+
+
+@pytest.mark.parametrize(
+    ("changes", "hours", "code"),
+    [
+        ({"food": "deer"}, 120, "soak-over"),
+        ({"food": "deer"}, 121, "soak-far-over"),
+        ({"food": "deer", "form": MeatForm.PIECES}, 48, "soak-over"),
+        ({"food": "deer", "form": MeatForm.PIECES}, 49, "soak-far-over"),
+        ({"food": "turkey-breast"}, 48, "soak-over"),
+        ({"food": "turkey-breast"}, 49, "soak-far-over"),
+    ],
+)
+def test_outer_limits_differ_by_kind(
+    case: Cases, changes: dict[str, object], hours: float, code: str
+) -> None:
+    """Poultry and cubes have two days, red meat five; the boundary itself is within."""
+    (found,) = check_soak(case(**changes, hours=hours))
+
+    assert code == found.code
+
+
+@pytest.mark.parametrize("key", ["salmon-sockeye", "deer-ground"])
+def test_where_no_outer_limit_is_held_none_is_named(case: Cases, key: str) -> None:
+    """Fish and ground meat are not given the limits of roasts and steaks."""
+    (found,) = check_soak(case(key, hours=36))
+
+    assert found.message == (
+        "36 hours in the marinade is over the cautious 24, and no longer limit is held for it"
+    )
+
+
+def test_the_cold_is_said_of_every_soak(case: Cases) -> None:
+    """Every card with a marinade on flesh says how cold and how long."""
+    (found,) = cold_soak(case("turkey-breast"))
+
+    assert found.message == ("soak in the refrigerator at 40 °F (4 °C) or below, 24 hours at most")
+    assert found.hint == "2 days is USDA's outer limit for this kind of meat"
+    assert cold_soak(case(marinade={})) == ()
+    assert cold_soak(case("mushroom-shiitake")) == ()
+
+
+def test_used_marinade_is_thrown_away(case: Cases) -> None:
+    """Every card with a marinade on flesh says what becomes of it."""
+    (found,) = used_marinade(case())
+
+    assert found.message == "throw used marinade away: raw meat has lain in it"
+    assert used_marinade(case(marinade={}, rub={"salt-table": "10 g"})) == ()
+
+
+def test_marinade_that_is_eaten_is_boiled(case: Cases) -> None:
+    """Where the recipe boils it down onto the meat, it is told to boil it, not to waste it."""
+    (found,) = used_marinade(case(heat=HeatStep.BOILED_DOWN))
+
+    assert found.message == "boil the marinade through: raw meat has lain in it"
+    assert found.cites == "marinade-boiled"
+
+
+def test_raw_juices_are_kept_apart(case: Cases) -> None:
+    """Every card of flesh says so, mushrooms' do not."""
+    (found,) = raw_splash(case("salmon-sockeye"))
+
+    assert found.message == "keep raw fish and its juices away from what is dried"
+    assert raw_splash(case("mushroom-shiitake")) == ()
