@@ -11,6 +11,7 @@ from tarebook.findings import AskedWrongly, nearest
 from tarebook.quantities.amount import Amount
 from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.recipe.model import Ingredient, Recipe
+from tarebook.scaling.by_meat_weight import bottle_density
 from tarebook.scaling.volume_and_mass import mass_of
 
 MEAT = "meat"
@@ -58,7 +59,7 @@ def swap(recipe: Recipe, what: Swap) -> Recipe:
     new = food(what.new)
     if _is_meat(recipe, what.old):
         return _swap_meat(recipe, new, what)
-    hits = [one for one in recipe.ingredients if _matches(one, what.old)]
+    hits = _named(recipe, what.old)
     if not hits:
         names = [one.name for one in recipe.ingredients]
         near = nearest(what.old, names)
@@ -66,10 +67,15 @@ def swap(recipe: Recipe, what: Swap) -> Recipe:
         raise AskedWrongly(f"--swap: the recipe has no {what.old}{hint}")
     if new.curing or any(food(one.food).curing for one in hits):
         raise AskedWrongly("--swap: curing salt is never swapped for anything, nor anything for it")
-    changed = tuple(
-        _swapped(one, new, what) if one in hits else one for one in recipe.ingredients
-    )
+    changed = tuple(_swapped(one, new, what) if one in hits else one for one in recipe.ingredients)
     return replace(recipe, ingredients=changed)
+
+
+def _named(recipe: Recipe, name: str) -> list[Ingredient]:
+    """Return the ingredients of that food; a name that the recipe itself gives stands for one."""
+    word = name.strip().lower()
+    own = [one for one in recipe.ingredients if one.name.lower() == word != one.food]
+    return own or [one for one in recipe.ingredients if _matches(one, name)]
 
 
 def _is_meat(recipe: Recipe, name: str) -> bool:
@@ -109,7 +115,7 @@ def _amount(one: Ingredient, new: Food, what: Swap) -> Amount:
     if kind is None or kind is Dimension.COUNT:
         return replace(one.amount, form=())
     if what.by_mass:
-        mass = mass_of(one.amount, old, one.form)
+        mass = mass_of(one.amount, old, one.form, g_per_ml=bottle_density(one.panel))
         if mass is None:
             raise AskedWrongly(f"--swap: nobody has stated what {one.amount} of {old.name} weighs")
         return replace(one.amount, low=mass.low_g, high=mass.high_g, unit="gram", form=())
