@@ -1,0 +1,72 @@
+"""A recipe built in one line, as a file would hold it, whatever room it is needed in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import pytest
+
+from tarebook.recipe.model import Recipe
+from tarebook.recipe.read import read_recipe
+
+RecipeText = Callable[..., str]
+RecipeOf = Callable[..., Recipe]
+
+
+def text_of(
+    *,
+    title: str = "Lake strips",
+    meat: str = "deer",
+    amount: str = "1 kg",
+    thickness: str = "1/4 in",
+    form: str = "strips",
+    marinade: Mapping[str, str] | None = None,
+    rub: Mapping[str, str] | None = None,
+    mixed_in: Mapping[str, str] | None = None,
+    soak: str = 'hours = 12\nsurface = "drained"',
+    heat: str = "oven after drying",
+    drying: str = 'temperature = "155 F"',
+    more: str = "",
+) -> str:
+    """Return the text of a recipe; each ingredient an amount, or a TOML table in braces."""
+    parts = {
+        "marinade": {"soy-sauce": "3/4 cup"} if marinade is None else marinade,
+        "rub": rub or {},
+        "mixed-in": mixed_in or {},
+    }
+    lines = [
+        f'title = "{title}"',
+        f'[meat]\nfood = "{meat}"\namount = "{amount}"',
+        f'thickness = "{thickness}"\nform = "{form}"',
+    ]
+    for part, listed in parts.items():
+        if listed:
+            lines.append(f"[{part}]")
+            lines += [f'"{name}" = {_value(value)}' for name, value in listed.items()]
+    if parts["marinade"]:
+        lines.append(f"[soak]\n{soak}")
+    lines += [f'[heat]\nstep = "{heat}"', f"[drying]\n{drying}", more]
+    return "\n".join(lines) + "\n"
+
+
+def _value(value: str) -> str:
+    return value if value.startswith("{") else f'"{value}"'
+
+
+def read_text(**parts: str | Mapping[str, str]) -> Recipe:
+    """Return the recipe that such a text makes; it has no errors."""
+    recipe, findings = read_recipe(text_of(**parts), file="lake.toml")  # type: ignore[arg-type]
+    assert recipe is not None, [str(one) for one in findings]
+    return recipe
+
+
+@pytest.fixture
+def recipe_text() -> RecipeText:
+    """The builder of recipe texts."""
+    return text_of
+
+
+@pytest.fixture
+def recipe_of() -> RecipeOf:
+    """The builder of recipes."""
+    return read_text
