@@ -18,7 +18,7 @@ def card(
 ) -> None:
     """Print a labelled recipe card as text, 60 columns.
 
-    Example: tarebook card lakeside-venison --meat 6lb
+    Example: tarebook card juniper-venison --meat 6lb
     """
     from tarebook.cli.talk import open_recipe, show, show_data
     from tarebook.cli.work import work_out

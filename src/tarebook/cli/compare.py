@@ -50,7 +50,7 @@ def compare(
 ) -> None:
     """Compare variants of a recipe, or several recipes, per finished ounce and per batch.
 
-    Example: tarebook compare lakeside-venison --swap soy-sauce=soy-sauce-low-sodium
+    Example: tarebook compare juniper-venison --swap soy-sauce=low-sodium-soy
     """
     from tarebook.cards.beside import Variant, beside
     from tarebook.cli.talk import open_recipe, show, show_data

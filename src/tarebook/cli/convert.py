@@ -24,11 +24,14 @@ def convert(
 
     Example: tarebook convert "3/4 cup packed" brown-sugar
     """
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cards.lines import Line, wrap
+    from tarebook.cli.talk import asked, show, show_data
+    from tarebook.quantities.amount import parse_amount
     from tarebook.scaling.conversion import converted
 
+    asked(parse_amount, amount, "")
     found = converted(amount, food, to)
     if as_json:
         show_data(found.data())
     else:
-        write("\n".join(found.lines()) + "\n")
+        show(Line(one) for text in found.lines() for one in wrap(text, 80, rest="  "))

@@ -20,18 +20,21 @@ def find(
 
     Example: tarebook foods find green onion
     """
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cards.lines import Line, table
+    from tarebook.cli.talk import show as show_lines
+    from tarebook.cli.talk import show_data
     from tarebook.figures.foods import find_foods
+    from tarebook.findings import FoodUnknown
 
     found = find_foods(" ".join(words))
+    if not found:
+        raise FoodUnknown(" ".join(words))
     if as_json:
         show_data([{"food": one.key, "name": one.name, "kind": one.kind} for one in found])
         return
-    if not found:
-        write("no food goes by those words\n")
-        raise typer.Exit(1)
     broad = max(len(one.key) for one in found)
-    write("".join(f"{one.key:<{broad}}  {one.name}\n" for one in found))
+    rows = [(one.key, one.name) for one in found]
+    show_lines(Line(text) for text in table(rows, (broad, 78 - broad)))
 
 
 @app.command()

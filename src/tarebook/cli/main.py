@@ -58,7 +58,7 @@ def run(args: list[str] | None = None) -> None:
     Args:
         args: words after the program's name; those of the command line where not given.
     """
-    from tarebook.cli.talk import complain, complain_findings
+    from tarebook.cli.talk import complain, complain_findings, drop_output
     from tarebook.findings import AskedWrongly, RecipeFaulty, TarebookError
 
     _speak_utf8()
@@ -71,7 +71,13 @@ def run(args: list[str] | None = None) -> None:
         complain(f"tarebook: {fault}")
         sys.exit(ASKED_WRONGLY)
     except TarebookError as fault:
-        complain(f"tarebook: {fault}")
+        hint = getattr(fault, "hint", "")
+        complain(f"tarebook: {fault}{f'; {hint}' if hint else ''}")
+        sys.exit(FAULT)
+    except OSError as fault:
+        # Faults of files that were asked for are named above: this is the output itself.
+        drop_output()
+        complain(f"tarebook: the output cannot be written: {fault.strerror or fault}")
         sys.exit(FAULT)
     except KeyboardInterrupt:
         sys.exit(INTERRUPTED)

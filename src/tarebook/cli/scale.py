@@ -23,7 +23,7 @@ def scale(
 ) -> None:
     """Scale a recipe to today's meat, with sodium and sugars per finished ounce.
 
-    Example: tarebook scale lakeside-venison --meat 6lb
+    Example: tarebook scale juniper-venison --meat 6lb
     """
     from tarebook.cli.talk import open_recipe, show, show_data
     from tarebook.cli.work import work_out

@@ -21,7 +21,9 @@ _CLOSED_PIPE = 0
 
 def paints(stream: Any) -> bool:
     """Whether a stream takes colour: a terminal, and nobody said no."""
-    return bool(stream.isatty()) and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+    if stream is None or not stream.isatty():
+        return False
+    return not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 
 
 def show(lines: Iterable[Line]) -> None:
@@ -44,6 +46,8 @@ def show_data(data: Any) -> None:
 
 def write(text: str) -> None:
     """Write to standard output; a terminal that lacks a letter gets a stand-in for it."""
+    if sys.stdout is None:  # closed by whoever started us
+        return
     encoding = sys.stdout.encoding or "utf-8"
     try:
         text.encode(encoding)
@@ -53,13 +57,19 @@ def write(text: str) -> None:
         sys.stdout.write(text)
         sys.stdout.flush()
     except BrokenPipeError:
-        # The reader has seen enough. Nothing may be written at exit either.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        drop_output()  # the reader has seen enough
         raise SystemExit(_CLOSED_PIPE) from None
+
+
+def drop_output() -> None:
+    """Send what is left of the output nowhere: at exit it would be tried once more."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def complain(text: str) -> None:
     """Write to standard error."""
+    if sys.stderr is None:
+        return
     encoding = sys.stderr.encoding or "utf-8"
     plain = text.encode(encoding, "replace").decode(encoding)
     sys.stderr.write(plain + "\n")
@@ -72,7 +82,7 @@ def complain_findings(findings: Iterable[Finding]) -> None:
 
 
 def _plainer(text: str) -> str:
-    stand_ins = {
+    stand_ins: dict[str, str | int | None] = {
         "├": "[", "┤": "]", "─": "-", "●": "o", "≥": ">=", "−": "-", "°": "deg ", "×": "x",
         "–": "-", "µ": "u", "’": "'", "½": "1/2", "⅓": "1/3", "¼": "1/4", "¾": "3/4",
     }  # fmt: skip
@@ -114,7 +124,8 @@ def read_number(text: str, option: str) -> Fraction:
     """Return a number given to an option."""
     from tarebook.quantities.number import parse_number
 
-    return asked(parse_number, text.strip(), option)
+    number: Fraction = asked(parse_number, text.strip(), option)
+    return number
 
 
 def read_share(text: str, option: str) -> Fraction:
@@ -125,19 +136,20 @@ def read_share(text: str, option: str) -> Fraction:
 
 
 def asked(read: Any, text: str, option: str) -> Any:
-    """Return what a reader makes of an option's text; its complaint names the option."""
+    """Return what a reader makes of a text; its complaint names the option, if it is one."""
     from tarebook.findings import AmountError, UnitError
 
     try:
         return read(text)
     except (AmountError, UnitError) as fault:
         hint = f"; {fault.hint}" if fault.hint else ""
-        raise AskedWrongly(f"{option} {text!r}: {fault}{hint}") from None
+        lead = f"{option}: " if option else ""
+        raise AskedWrongly(f"{lead}{fault}{hint}") from None
 
 
 def open_recipe(name: str) -> Recipe:
     """Return a recipe by path, shipped name or ``-``; its notes go to standard error."""
-    from tarebook.recipe.read import load_recipe
+    from tarebook.recipe.load import load_recipe
 
     recipe, findings = load_recipe(name)
     complain_findings(one for one in findings if one.severity.value != "note")

@@ -11,7 +11,7 @@ from tarebook.figures.measures import density
 from tarebook.findings import AmountError, AskedWrongly, UnitError
 from tarebook.quantities.amount import Amount, AmountKind, parse_amount
 from tarebook.quantities.number import format_fraction
-from tarebook.quantities.units import Dimension, dimension, factor, read_unit
+from tarebook.quantities.units import Dimension, dimension, factor, near_units, read_unit
 from tarebook.scaling.volume_and_mass import Mass, mass_of
 
 
@@ -36,13 +36,14 @@ class Converted:
 
     def lines(self) -> tuple[str, ...]:
         """Return the answer as lines for a screen."""
-        value = _shown(self.low) if self.low == self.high else (
-            f"{_shown(self.low)} to {_shown(self.high)}"
+        value = (
+            _shown(self.low)
+            if self.low == self.high
+            else (f"{_shown(self.low)} to {_shown(self.high)}")
         )
         first = f"{self.amount} {self.food.name} = {value} {_plural(self.unit, self.high)}"
-        if self.mass is None:
-            return (first, "exact: only the unit changes")
-        return (first, *self._basis())
+        basis = ("exact: only the unit changes",) if self.mass is None else self._basis()
+        return (first, *basis, *self.amount.readings)
 
     def data(self) -> dict[str, Any]:
         """Return the answer as plain data."""
@@ -87,7 +88,8 @@ def converted(text: str, food_name: str, to: str | None = None) -> Converted:
 
     Raises:
         AmountError: the amount cannot be read, or has no size ("to taste").
-        UnitError: the unit is not known, or no density is held for this food.
+        AskedWrongly: the unit wanted is none of mass or volume.
+        UnitError: no density is held for this food.
         FoodUnknown: no food goes by that name.
     """
     amount, item = parse_amount(text), food(food_name)
@@ -110,10 +112,12 @@ def _unit(to: str | None, given: Dimension) -> str:
     if to is None:
         return "cup" if given is Dimension.MASS else "gram"
     unit = read_unit(to)
-    if unit is None:
-        raise UnitError(f'"{to}" is no unit I know', given=to)
-    if dimension(unit) not in (Dimension.MASS, Dimension.VOLUME):
-        raise AskedWrongly(f'--to "{to}": a unit of mass or volume, please')
+    if unit is None or dimension(unit) not in (Dimension.MASS, Dimension.VOLUME):
+        near = near_units(to, (Dimension.MASS, Dimension.VOLUME))
+        hint = (
+            f"did you mean {near[0]}?" if near else "write cups, tsp, Tbsp, fl oz, mL, oz, lb or g"
+        )
+        raise AskedWrongly(f'"{to[:40]}" is no unit of mass or volume; {hint}')
     return unit
 
 
@@ -150,6 +154,8 @@ def _to_volume(amount: Amount, item: Food, wanted: str) -> Converted:
 
 
 def _unknown(amount: Amount, item: Food) -> UnitError:
+    if item.curing:
+        return UnitError(f"{item.name} is weighed, never measured by the spoon", given=amount.unit)
     hint = item.advice or "weigh it"
     return UnitError(
         f"nobody has stated what {amount} of {item.name} weighs; {hint}", given=amount.unit
