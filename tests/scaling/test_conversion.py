@@ -65,6 +65,12 @@ def test_an_unsaid_form_is_said_and_doubted() -> None:
     assert told.mass.doubt < untold.mass.doubt
 
 
+def test_an_ounce_is_a_weight_and_says_so() -> None:
+    """Ounces of a liquid are weight, and the answer says that they were read so."""
+    assert "oz read as weight" == converted("8 oz", "soy-sauce").lines()[-1]
+    assert "read as" not in " ".join(converted("8 fl oz", "soy-sauce").lines())
+
+
 def test_a_range_stays_a_range() -> None:
     """Two to three spoons are two weights."""
     found = converted("2-3 tsp ground", "black-pepper")
@@ -95,9 +101,11 @@ def test_the_data_holds_what_the_lines_say() -> None:
     ("amount", "name", "to", "error", "says"),
     [
         ("1 tsp", "salt", None, UnitError, "say which salt it is"),
-        ("1 cup", "curing-salt-1", None, UnitError, "weigh it"),
+        ("1 tsp", "curing-salt-1", None, UnitError, "never measured by the spoon"),
+        ("5 g", "curing-salt-1", "tsp", UnitError, "never measured by the spoon"),
         ("3 cloves", "honey", None, UnitError, "nobody has stated"),
-        ("1 cup", "honey", "furlongs", UnitError, "furlongs"),
+        ("1 cup", "honey", "furlongs", AskedWrongly, "furlongs"),
+        ("1 cup", "honey", "cupps", AskedWrongly, "did you mean cup"),
         ("1 cup", "honey", "inch", AskedWrongly, "mass or volume"),
         ("1 cup", "honey", "cloves", AskedWrongly, "mass or volume"),
         ("to taste", "honey", None, AmountError, "no size"),
