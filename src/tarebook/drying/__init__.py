@@ -1,10 +1,19 @@
-"""From wet to finished: what a batch weighs when it is dry enough, and what drips away.
+"""From wet to finished: what a batch weighs when it is dry enough, and when that is.
 
 Files of this room:
 
 - ``shrink``: the balance of solids, and the finished weight for each way of saying "done".
+- ``water_held``: water that a gram of salt, of sugar or of meat solids holds (``Gab``).
+- ``water_activity``: the water activity of a batch as a ``band``, an estimate and no test; and
+  the finished weight at a water activity (``finished_at_water_activity``).
+- ``time``: hours ``carried_over`` from the cook's own earlier batch, what may be promised of
+  them (``promise``), and a wide range before that (``first_batch_hours``).
+- ``curve``: the laws of drying behind it, to check whether a time is possible.
 
-Plain numbers in, plain numbers out; floats, or arrays with one entry a draw.
+Plain numbers in, plain numbers out; in ``shrink``, and in the weights of ``water_activity``, also
+columns with one entry a draw. Every working value comes in as an argument. What cannot be is
+refused with a ``ValueError`` whose text is a sentence a cook can act on. Names beyond the balance
+of solids are imported from their own file, so that a card that shows none of them waits for none.
 """
 
 from tarebook.drying.shrink import (
