@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from tarebook.cards.bars import bars
-from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, likely, span
+from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, likely, nothing_known, span
 from tarebook.cards.lines import Line, Style, clean, row, wrap
 from tarebook.cards.sheet import caution_lines, unknowns
 from tarebook.cards.worksheet import Worksheet
+from tarebook.findings import Severity
 from tarebook.nutrition import FIGURES, Difference, difference
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g
+from tarebook.safety import Caution
 
 COLUMNS = 80
 _DRAWN = ("sodium_mg", "sugars_g")
@@ -49,6 +52,7 @@ def beside(variants: Sequence[Variant]) -> Iterator[Line]:
 
 
 _LETTERS = "ABCDEFGHIJ"
+_SEVERITIES = tuple(Severity)
 
 
 def _pictures(variants: Sequence[Variant]) -> Iterator[Line]:
@@ -79,11 +83,15 @@ def _pair(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
 
 
 def _cells(found: Difference) -> tuple[str, str, str, str, str]:
-    change = percent = NOT_KNOWN
-    if found.change is not None:
+    change, percent = NOT_KNOWN, ""
+    if found.change is not None and not _neither_known(found):
         change = "same" if _same(found) else _signed(found.change)
         percent = "" if _same(found) or found.percent is None else _percent(found.percent)
     return NAMES[found.figure], likely(found.first), likely(found.second), change, percent
+
+
+def _neither_known(found: Difference) -> bool:
+    return all(one is None or nothing_known(one) for one in (found.first, found.second))
 
 
 def _same(found: Difference) -> bool:
@@ -153,9 +161,20 @@ def _batch(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
 
 
 def _cautions(variants: Sequence[Variant]) -> Iterator[Line]:
-    """Yield the cautions of all sides once each, in the order of the first that has it."""
-    found = {one.code: one for variant in variants for one in variant.sheet.cautions}
-    yield from caution_lines(tuple(found.values()), COLUMNS)
+    """Yield what is to be minded, once each and gravest first; not on all sides: on which."""
+    found: dict[Caution, str] = {}
+    for letter, variant in zip(_LETTERS, variants, strict=False):
+        for one in variant.sheet.cautions:
+            found[one] = found.get(one, "") + letter
+    gravest = sorted(found, key=lambda one: _SEVERITIES.index(one.severity))
+    everywhere = _LETTERS[: len(variants)]
+    yield from caution_lines(
+        tuple(
+            one if found[one] == everywhere else replace(one, title=f"{found[one]}: {one.title}")
+            for one in gravest
+        ),
+        COLUMNS,
+    )
 
 
 def _say(text: str, rest: str = "") -> Iterator[Line]:
