@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
-from tarebook.cards.lines import Line, Style, row, wrap
+from tarebook.cards.lines import Line, Style, row, table, wrap
 from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density, measures
 from tarebook.figures.nutrients import FIGURES, Figure, citation, nutrients
@@ -25,7 +25,8 @@ def food_page(name: str) -> Iterator[Line]:
         FoodUnknown: no food goes by that name.
     """
     item = food(name)
-    yield Line(f"{item.key}: {item.name}", Style.TITLE)
+    for text in wrap(f"{item.key}: {item.name}", COLUMNS):
+        yield Line(text, Style.TITLE)
     if item.aliases:
         yield from _say(f"also {', '.join(item.aliases)}")
     if item.advice:
@@ -83,9 +84,10 @@ def _figures(item: Food) -> Iterator[Line]:
     yield Line()
     source, place, description = citation(item.key)
     yield Line(f"Per 100 g ({' '.join(part for part in (source, place) if part)})", Style.HEAD)
-    if description:
-        yield Line(description, Style.QUIET)
+    yield from (Line(text, Style.QUIET) for text in wrap(description, COLUMNS))
     found = nutrients(item.key)
+    common = _common_note(found.values())
+    yield from _say(common)
     for key in FIGURES:
         one = found[key]
         name = key.rsplit("_", 1)[0].replace("_", " ")
@@ -93,8 +95,14 @@ def _figures(item: Food) -> Iterator[Line]:
         tail = "" if one.source == source else one.source
         yield Line(row((name, value, tail), (16, 14, 20), right=(1,)))
         for text in (one.note, _spread(one)):
-            if text:
+            if text and text != common:
                 yield from _say(text, lead=" " * 4)
+
+
+def _common_note(found: Collection[Figure]) -> str:
+    """Return the note that most figures share, which is said once; empty if there is none."""
+    notes = [one.note for one in found]
+    return next((note for note in notes if note and 2 * notes.count(note) > len(notes)), "")
 
 
 def _spread(one: Figure) -> str:
@@ -131,7 +139,7 @@ def _measures(item: Food) -> Iterator[Line]:
         mark = "*" if one.preferred else " "
         grams = f"{float(one.grams):g} g"
         cells = (mark, one.measure, grams, f"{one.source}, {one.confidence}")
-        yield Line(row(cells, (1, 30, 9, 34), right=(2,)))
+        yield from (Line(text) for text in table([cells], (1, 29, 9, 35), right=(2,)))
         if one.note:
             yield from _say(one.note, lead=" " * 5)
     if any(one.preferred for one in found):
