@@ -1,0 +1,66 @@
+"""How ranges, figures and "at least" are worded."""
+
+from __future__ import annotations
+
+import pytest
+
+from tarebook.cards.figures import NAMES, digits, likely, nothing_known, percent, span
+from tarebook.nutrition import FIGURES
+from tarebook.nutrition.range import Range
+
+
+def found(
+    low: float, middle: float, high: float, unit: str = "mg", missing: tuple[str, ...] = ()
+) -> Range:
+    """Return a range."""
+    return Range(low=low, likely=middle, high=high, unit=unit, missing=missing)
+
+
+def test_every_figure_has_a_name() -> None:
+    """Each figure of the estimate, and trans fat, has the name a cook knows it by."""
+    assert {*FIGURES, "trans_g"} == set(NAMES)
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "told"),
+    [
+        (1234.5, "mg", "1,234"),
+        (9.96, "mg", "10.0"),
+        (0.26, "mg", "0.3"),
+        (80.4, "kcal", "80"),
+        (1.44, "g", "1.4"),
+        (0.072, "g", "0.07"),
+        (123.4, "g", "123"),
+        (33.4, "%", "33"),
+    ],
+)
+def test_no_more_digits_than_the_doubt_allows(amount: float, unit: str, told: str) -> None:
+    """Whole milligrams, calories and per cent; a decimal or two of small grams."""
+    assert told == digits(amount, unit)
+
+
+def test_a_span_is_low_to_high() -> None:
+    """Low and high with one unit; no total is not known."""
+    assert "208-364 mg" == span(found(208, 280, 364))
+    assert "not known" == span(None)
+
+
+def test_the_likely_value_is_at_least_where_something_is_missing() -> None:
+    """A figure that can only be higher says "at least"."""
+    assert "280 mg" == likely(found(208, 280, 364))
+    assert "at least 1.4 g" == likely(found(1, 1.4, 2, "g", ("allspice",)))
+    assert "not known" == likely(None)
+
+
+def test_all_missing_is_not_known_rather_than_zero() -> None:
+    """At least nothing would look like none: it is told as not known."""
+    gone = found(0, 0, 0.001, "µg", ("deer",))
+
+    assert nothing_known(gone)
+    assert "not known" == likely(gone) == span(gone)
+    assert not nothing_known(found(0, 0, 0)) and "0.0 mg" == likely(found(0, 0, 0))
+
+
+def test_per_cent() -> None:
+    """A share in whole per cent."""
+    assert "39 %" == percent(0.3904)

@@ -1,0 +1,127 @@
+"""The recipe card as text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+
+import pytest
+
+from tarebook.cards.lines import Line, plain_text, width
+from tarebook.cards.text_card import text_card
+from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.recipe.load import shipped_recipes
+from tarebook.recipe.model import Recipe
+
+Shipped = Callable[..., Worksheet]
+Unwrapped = Callable[[Iterable[Line]], str]
+RecipeOf = Callable[..., Recipe]
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+@pytest.mark.parametrize("factor", ["1", "1/7", "37"])
+def test_no_line_is_over_60_columns(name: str, factor: str, shipped: Shipped) -> None:
+    """Sixty columns hold every line of every card."""
+    broad = [one.text for one in text_card(shipped(name, factor)) if width(one.text) > 60]
+
+    assert [] == broad
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_a_card_holds_all_of_its_recipe(name: str, shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """Title, size, every measure, step, note, figure, caution, and that it is no label."""
+    card, page = shipped(name), unwrapped(text_card(shipped(name)))
+
+    assert card.recipe.title.upper() in page
+    for one in card.scaled.ingredients:
+        assert one.measure.text in page or not one.measure.within
+    for number, step in enumerate(card.recipe.steps, 1):
+        assert f"{number}. {step}" in page
+    for note in card.recipe.notes:
+        assert f"Note: {note}" in page
+    for caution in card.cautions:
+        assert f"{caution.title}. {caution.text} [{caution.citation}]" in page
+    assert page.endswith("Home estimate, not a retail label.")
+
+
+def test_the_card_says_for_how_much_meat(shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """Pounds and grams of which meat."""
+    assert "For 6 lb (2,722 g) of venison" in unwrapped(text_card(shipped(factor="12/5")))
+
+
+def test_hours_and_temperatures_are_never_scaled(shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """However much meat, it soaks and dries as long and as hot as written."""
+    for factor in ("1", "7"):
+        page = unwrapped(text_card(shipped(factor=factor)))
+        assert "Soak: 10 to 14 h in the refrigerator, then patted." in page
+        assert "Dry: 150-155 °F (66-68 °C), 5-7 h." in page
+
+
+def test_the_likely_value_is_rounded_as_labels_round(
+    shipped: Shipped, unwrapped: Unwrapped
+) -> None:
+    """Sodium above 140 mg goes to tens, with its share of the day and the range beside it."""
+    found = shipped().estimate.per_ounce["sodium_mg"]
+    page = unwrapped(text_card(shipped()))
+
+    assert found is not None and found.likely > 140
+    tens = 10 * int(found.likely / 10 + 0.5)
+    share = int(found.likely / 2300 * 100 + 0.5)
+    assert f"sodium {tens} mg {share} % DV {found.low:.0f}-{found.high:.0f} mg" in page
+
+
+def test_figures_without_a_daily_value_have_no_share(
+    shipped: Shipped, unwrapped: Unwrapped
+) -> None:
+    """Total sugars have no Daily Value, and none is made up."""
+    lines = [one.text for one in text_card(shipped()) if one.text.startswith("total sugars")]
+
+    assert lines and all("DV" not in line for line in lines)
+
+
+def test_no_source_is_not_known(shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """Trans fat, and the vitamin D of venison, are not known rather than none."""
+    page = unwrapped(text_card(shipped()))
+
+    assert "trans fat not known" in page
+    assert "vitamin D not known" in page
+
+
+def test_plain_salt_leaves_no_total_on_the_card(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:
+    """A spoon of plain salt: the card says that there is no sodium total, and why."""
+    page = unwrapped(text_card(worksheet(recipe_of(marinade={"salt": "1 Tbsp"}))))
+
+    assert "sodium no total" in page
+    assert "No sodium total: salt has no weight; name its kind." in page
+
+
+@pytest.mark.parametrize(
+    "name", [name for name in shipped_recipes() if "mushroom" in name or "salmon" in name]
+)
+def test_no_use_by_where_no_rule_is_published(
+    name: str, shipped: Shipped, unwrapped: Unwrapped
+) -> None:
+    """Where no rule is held, the card gives no date and says to keep it cold."""
+    page = unwrapped(text_card(shipped(name)))
+
+    assert "Keep it cold" in page
+    assert "no published rule" in page.lower()
+    keeping = page[page.index("Keeping:") : page.index("Mind")]
+    assert "No date is given." in keeping
+    assert not any(word in keeping for word in ("days", "weeks", "months"))
+
+
+def test_nothing_is_ever_called_safe(shipped: Shipped) -> None:
+    """No card says it; only the title of somebody's paper may."""
+    for name in shipped_recipes():
+        page = " ".join(plain_text(text_card(shipped(name))).split())
+        ours = re.sub(r"\[[^]]*\]", "", page)
+        assert [] == re.findall(r"(?i)\bsafe(?:ly)?\b", ours)
+
+
+def test_the_allergens_stand_on_the_card(shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """Each allergen with the ingredient that brings it."""
+    page = unwrapped(text_card(shipped()))
+
+    assert "Allergens: soybeans (soy-sauce); wheat (soy-sauce); fish (anchovy)" in page
+    assert "Check the bottle of: worcestershire. The pack wins." in page
