@@ -89,6 +89,8 @@ def _is_meat(recipe: Recipe, name: str) -> bool:
 def _swap_meat(recipe: Recipe, new: Food, what: Swap) -> Recipe:
     if what.ratio != 1:
         raise AskedWrongly("--swap: the meat keeps its weight; leave out the ratio")
+    if not new.species_group:
+        raise AskedWrongly(f"--swap: {new.key} is no meat, fish or mushroom")
     return replace(recipe, meat=replace(recipe.meat, food=new.key, wild=new.wild))
 
 
