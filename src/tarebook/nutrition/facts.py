@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from tarebook.figures.nutrients import values
@@ -19,7 +19,8 @@ class Line:
     """One ingredient as the model sees it: so many grams of a makeup.
 
     Attributes:
-        name: as the recipe writes it; draws of measuring go by this name.
+        name: as the recipe writes it, a second one of that name numbered: draws of measuring go
+            by this name, and each spoon is off by its own.
         food: key of the food; draws of the sodium figure and the density go by this one.
         mass_g: what will really be measured [g].
         doubt: relative standard deviation of that mass [-].
@@ -101,7 +102,7 @@ def facts_of(scaled: ScaledRecipe, *, finished_g: float | None = None) -> Facts:
         meat=meat,
         meat_name=recipe.meat.food,
         moisture_food=_dries_by_moisture(recipe),
-        lines=tuple(_line(one) for one in known),
+        lines=_lines(known),
         missing=_missing(scaled, meat),
         no_sodium_total=tuple(one.ingredient.name for one in scaled.ingredients if _bare_salt(one)),
         hours=recipe.soak.hours,
@@ -118,6 +119,16 @@ def _dries_by_moisture(recipe: Recipe) -> bool:
     from tarebook.figures.foods import food
 
     return food(recipe.meat.food).kind in _MOISTURE_FOODS
+
+
+def _lines(known: Iterable[ScaledIngredient]) -> tuple[Line, ...]:
+    found: list[Line] = []
+    named: dict[str, int] = {}
+    for one in known:
+        line = _line(one)
+        named[line.name] = count = named.get(line.name, 0) + 1
+        found.append(line if count == 1 else replace(line, name=f"{line.name} ({count})"))
+    return tuple(found)
 
 
 def _line(one: ScaledIngredient) -> Line:
