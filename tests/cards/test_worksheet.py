@@ -154,6 +154,16 @@ def test_what_is_missing_is_named(recipe_of: RecipeOf) -> None:
     assert found.at_least and ("soy-sauce",) == found.missing
 
 
+def test_two_of_one_name_are_each_off_by_their_own(recipe_of: RecipeOf) -> None:
+    """A pinch of salt in the rub does not make the weighed salt of the marinade doubtful."""
+    weighed = {"salt-table": "20 g", "soy-sauce": "2 Tbsp"}
+    one = sodium(worksheet(recipe_of(marinade=weighed)))
+    two = sodium(worksheet(recipe_of(marinade=weighed, rub={"salt-table": "a pinch"})))
+
+    assert two[1] > one[1]
+    assert two[2] - two[0] < 1.2 * (one[2] - one[0])
+
+
 def test_the_ceiling_is_never_below_high(recipe_of: RecipeOf) -> None:
     """Everything counted is never less than the high estimate."""
     for heat in ("oven after drying", "simmered in its marinade", "steamed or roasted first"):

@@ -115,6 +115,13 @@ def test_the_meat_too(recipe_of: RecipeOf, old: str) -> None:
     assert before.ingredients == after.ingredients
 
 
+@pytest.mark.parametrize("new", ["soy-sauce", "curing-salt-1", "honey"])
+def test_only_what_is_dried_takes_the_meats_place(recipe_of: RecipeOf, new: str) -> None:
+    """Meat, fish or mushroom; nobody dries soy sauce, and no curing salt comes in this way."""
+    with pytest.raises(AskedWrongly, match="no meat, fish or mushroom"):
+        swap(recipe_of(), Swap(old="meat", new=new))
+
+
 def test_meat_takes_no_ratio(recipe_of: RecipeOf) -> None:
     """Half the meat is another question, asked with --meat."""
     with pytest.raises(AskedWrongly, match="keeps its weight"):
