@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from tarebook.cli import asking
+from tarebook.cli import asking, complete
 from tarebook.findings import FileUnreadable
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ def check(
         typer.Argument(
             metavar="FILES...",
             help="Recipe files, folders of them, names of shipped recipes, or -.",
+            autocompletion=complete.recipes,
             show_default=False,
         ),
     ],

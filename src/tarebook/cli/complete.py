@@ -4,13 +4,14 @@ from __future__ import annotations
 
 
 def recipes(incomplete: str) -> list[str]:
-    """Return shipped recipes and recipe files here that begin as typed."""
+    """Return shipped recipes, and recipe files here or in the folder typed, that begin as typed."""
     from pathlib import Path
 
-    from tarebook.recipe.read import shipped_recipes
+    from tarebook.recipe.load import shipped_recipes
 
     names = [name for name in shipped_recipes() if name.startswith(incomplete)]
-    files = [str(path) for path in sorted(Path().glob("*.toml"))]
+    here = Path(incomplete) if incomplete.endswith("/") else Path(incomplete).parent
+    files = [str(path) for path in sorted(here.glob("*.toml"))]
     return names + [name for name in files if name.startswith(incomplete)]
 
 
