@@ -62,7 +62,7 @@ def test_a_label_ounce_is_28_grams(recipe_of: RecipeOf) -> None:
 
 def test_weighing_the_batch_narrows_the_range(recipe_of: RecipeOf) -> None:
     """The weight on the scale takes the place of the guess at it."""
-    recipe = recipe_of()
+    recipe = recipe_of(marinade={}, mixed_in={"salt-table": "15 g", "honey": "1 Tbsp"})
     guessed = worksheet(recipe)
     weighed = worksheet(recipe, finished_g=guessed.estimate.finished_g.likely)
     before, after = sodium(guessed), sodium(weighed)

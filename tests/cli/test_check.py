@@ -1,0 +1,119 @@
+"""tarebook check."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Tarebook = Callable[..., Any]
+Written = Callable[..., str]
+
+FINDING = {"file", "line", "path", "severity", "code", "message", "hint", "rule"}
+
+
+def test_a_good_file_is_counted_and_nothing_else(written: Written, tarebook: Tarebook) -> None:
+    """No fault, no word but the count."""
+    assert (0, "1 recipe checked, no errors\n", "") == tarebook("check", written())
+
+
+def test_all_faults_of_a_file_at_once_in_file_order(written: Written, tarebook: Tarebook) -> None:
+    """Everything wrong is told in one go, by line, each with what to try."""
+    path = written(meat="venisn", marinade={"soy-sauce": "1 cpu", "honey": "-1 cup"}, more="x = 1")
+    status, out, _ = tarebook("check", path)
+    *lines, last = out.splitlines()
+    numbers = [int(line.removeprefix(f"{path}:").split(":")[0]) for line in lines]
+
+    assert 1 == status
+    assert 4 == len([line for line in lines if ": error: " in line])
+    assert sorted(numbers) == numbers
+    assert "1 recipe checked, 1 with errors" == last
+    assert any('did you mean "deer"?' in line for line in lines)
+
+
+def test_notes_and_warnings_exit_with_0(written: Written, tarebook: Tarebook) -> None:
+    """How things were read, and what a rule finds, do not fail the file."""
+    marinade = {"soy-sauce": "1 T", "water": "8 oz", "salt": "1 Tbsp"}
+    status, out, _ = tarebook("check", written(marinade=marinade, soak="hours = 48"))
+
+    assert 0 == status
+    assert "T read as tablespoon" in out
+    assert "oz read as weight" in out
+    assert "a spoon of salt" in out
+    assert ": warning: 48 hours in the marinade" in out
+    assert out.endswith("1 recipe checked, no errors\n")
+
+
+def test_the_safety_rules_are_held_too(written: Written, tarebook: Tarebook) -> None:
+    """Too much curing salt is an error of check as well."""
+    cure = '{ amount = "2.5 g", strength = "6.25 %" }'
+    status, out, _ = tarebook("check", written(rub={"curing-salt-1": cure}))
+
+    assert 1 == status
+    assert ": error: " in out and "156.25 ppm" in out
+
+
+def test_a_folder_is_checked_whole(
+    written: Written, tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
+) -> None:
+    """Every recipe of a folder and of those below it; other files are left alone."""
+    written("a.toml")
+    below = tmp_path / "older"
+    below.mkdir()
+    (below / "b.toml").write_text(recipe_text(meat="venisn"), encoding="utf-8")
+    (tmp_path / "notes.txt").write_text("no recipe", encoding="utf-8")
+    status, out, _ = tarebook("check", str(tmp_path))
+
+    assert 1 == status
+    assert out.startswith(f"{below / 'b.toml'}:")
+    assert out.endswith("2 recipes checked, 1 with errors\n")
+
+
+@pytest.mark.parametrize("bad", ["missing.toml", "empty-folder", "dangling.toml"])
+def test_one_file_that_cannot_be_read_stops_no_other(
+    bad: str, written: Written, tarebook: Tarebook, tmp_path: Path
+) -> None:
+    """What cannot be read is an error in its place, and the rest is checked."""
+    (tmp_path / "empty-folder").mkdir()
+    (tmp_path / "dangling.toml").symlink_to(tmp_path / "nowhere")
+    good = written("good.toml", marinade={"soy-sauce": "1 T"})
+    status, out, err = tarebook("check", str(tmp_path / bad), good)
+    first, second, last = out.splitlines()
+
+    assert (1, "") == (status, err)
+    assert first.startswith(f"{tmp_path / bad}: error: ")
+    assert second.startswith(f"{good}:") and "T read as" in second
+    assert "2 recipes checked, 1 with errors" == last
+
+
+def test_findings_as_data(written: Written, tarebook: Tarebook) -> None:
+    """Counts, and each finding with its stable keys."""
+    path = written(marinade={"soy-sauce": "1 cpu", "water": "8 oz"})
+    status, out, _ = tarebook("check", path, "--json")
+    data = json.loads(out)
+
+    assert 1 == status
+    assert (1, 1) == (data["files"], data["files_with_errors"])
+    assert all(FINDING <= set(one) for one in data["findings"])
+    assert {"error", "note"} == {one["severity"] for one in data["findings"]}
+    assert {path} == {one["file"] for one in data["findings"]}
+
+
+def test_a_safety_finding_names_its_rule(written: Written, tarebook: Tarebook) -> None:
+    """What stands on a published rule says which."""
+    data = json.loads(tarebook("check", written(soak="hours = 48"), "--json").out)
+    (found,) = (one for one in data["findings"] if one["severity"] == "warning")
+
+    assert found["rule"]
+
+
+def test_a_recipe_cannot_break_the_line(written: Written, tarebook: Tarebook) -> None:
+    """Whatever a file holds, each finding stays on one line and free of escape codes."""
+    path = written(title="a\\u001b[31m", marinade={"so\\ny": "1 cup"})
+    out = tarebook("check", path).out
+
+    assert "\x1b" not in out
+    assert all(line.startswith((path, "1 recipe")) for line in out.splitlines())

@@ -1,0 +1,219 @@
+"""tarebook scale."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+Tarebook = Callable[..., Any]
+Written = Callable[..., str]
+
+SODIUM = re.compile(r"^sodium +(?:≥ )?([\d,.]+) +(?:≥ )?([\d,.]+) +(?:≥ )?([\d,.]+) +mg$", re.M)
+
+
+def sodium(out: str) -> tuple[float, float, float]:
+    """Return low, likely and high sodium per ounce as printed [mg]."""
+    found = SODIUM.search(out)
+    assert found, out
+    low, likely, high = (float(number.replace(",", "")) for number in found.groups())
+    return low, likely, high
+
+
+@pytest.mark.parametrize(
+    ("options", "size"),
+    [
+        (["--meat", "6lb"], "6 lb (2,722 g)"),
+        (["--meat", "6 lb 4 oz"], "6 lb 4 oz (2,835 g)"),
+        (["--meat", "6lb4oz"], "6 lb 4 oz (2,835 g)"),
+        (["--meat", "96 oz"], "6 lb (2,722 g)"),
+        (["--meat", "2.7kg"], "5 lb 15.2 oz (2,700 g)"),
+        (["--meat", "2700 g"], "5 lb 15.2 oz (2,700 g)"),
+        (["--bought", "8lb", "--trim", "25%"], "6 lb (2,722 g)"),
+        (["--bought", "8lb", "--trim", "25 %"], "6 lb (2,722 g)"),
+        (["--bought", "8lb", "--trim", "0.25"], "6 lb (2,722 g)"),
+        (["--bought", "6lb"], "6 lb (2,722 g)"),
+        (["--factor", "2 2/5"], "6 lb (2,722 g)"),
+        (["--factor", "2.4"], "6 lb (2,722 g)"),
+        ([], "2 lb 8 oz (1,134 g)"),
+    ],
+    ids=lambda value: " ".join(value) if isinstance(value, list) else "",
+)
+def test_todays_meat(options: list[str], size: str, tarebook: Tarebook) -> None:
+    """Pounds, ounces, kilograms, grams, as bought with trim, or so many times the recipe."""
+    status, out, err = tarebook("scale", "juniper-venison", *options)
+
+    assert (0, "") == (status, err)
+    assert f"For {size} of venison (deer): " in out
+
+
+def test_six_pounds(tarebook: Tarebook) -> None:
+    """Six pounds of a recipe for two and a half: 2.4 times everything, in scoops and grams."""
+    out = tarebook("scale", "juniper-venison", "--meat", "6lb").out
+
+    assert "2.4 times the recipe" in out
+    assert re.search(r"^soy sauce +1 cup \+ 3 Tbsp +324 g$", out, re.M)
+    assert re.search(r"^garlic, minced +7 cloves +21 g$", out, re.M)
+
+
+@pytest.mark.parametrize(
+    ("drawer", "taken"),
+    [
+        ("basic", "3/4 cup"),
+        ("full", "3/4 cup"),
+        ("metric", "125 mL + 3 x 15 mL + 5 mL"),
+    ],
+)
+def test_the_drawer_decides_the_scoops(drawer: str, taken: str, tarebook: Tarebook) -> None:
+    """Each measuring set has its own way to 3/4 cup."""
+    args = ("scale", "juniper-venison", "--factor", "1 1/2", "--drawer", drawer)
+    out = tarebook(*args).out
+    spoons = {"basic": "1/2 cup + 1/4 cup"}.get(drawer, taken)
+    data = json.loads(tarebook(*args, "--json").out)
+
+    assert drawer == data["drawer"]
+    assert data["ingredients"][0]["measure"] in out
+    assert abs(data["ingredients"][0]["measure_error_fraction"]) <= 0.02
+    if drawer != "metric":
+        assert spoons == data["ingredients"][0]["measure"]
+    else:
+        assert "cup" not in data["ingredients"][0]["measure"].replace("(1/3 cup)", "").replace(
+            "(1/4 cup)", ""
+        )
+
+
+def test_weighing_narrows(written: Written, tarebook: Tarebook) -> None:
+    """With the weight on the scale the range of sodium is narrower, and it says so."""
+    path = written(marinade={}, mixed_in={"salt-table": "15 g"})
+    guessed = tarebook("scale", path).out
+    weighed = tarebook("scale", path, "--finished", "410 g").out
+    (low, _, high), (low_after, _, high_after) = sodium(guessed), sodium(weighed)
+
+    assert high_after - low_after < high - low
+    assert "as weighed: 410 g" in weighed and "Weigh it, and the figures narrow" in guessed
+
+
+@pytest.mark.parametrize(
+    ("options", "named"), [([], "ounce of 28.35 g"), (["--label-ounce"], "label ounce of 28 g")]
+)
+def test_the_ounce_is_named(options: list[str], named: str, tarebook: Tarebook) -> None:
+    """Each output names its ounce, as text and as data."""
+    for command in ("scale", "card"):
+        assert named in tarebook(command, "juniper-venison", *options).out
+        data = json.loads(tarebook(command, "juniper-venison", *options, "--json").out)
+        assert named == data["estimate"]["ounce"]
+    compared = tarebook("compare", "juniper-venison", "--swap", "soy-sauce=tamari", *options).out
+    assert f"in one finished {named}" in compared
+
+
+def test_exact_amounts(tarebook: Tarebook) -> None:
+    """--exact shows the fraction that the scoops stand for."""
+    args = ("scale", "juniper-venison", "--meat", "6lb")
+
+    assert "exactly 1 1/5 cups" in tarebook(*args, "--exact").out
+    assert "exactly" not in tarebook(*args).out
+
+
+def test_plain_salt_by_the_spoon(written: Written, tarebook: Tarebook) -> None:
+    """Measures print, no sodium total of any kind, the kinds are named, and it exits with 0."""
+    path = written(marinade={"soy-sauce": "1 cup", "salt": "1 Tbsp"})
+    status, out, _ = tarebook("scale", path, "--factor", "2")
+    data = json.loads(tarebook("scale", path, "--json").out)
+
+    assert 0 == status
+    assert re.search(r"^salt +2 Tbsp +not known$", out, re.M)
+    assert re.search(r"^sodium +no total$", out, re.M)
+    assert all(kind in out for kind in ("salt-table", "salt-kosher-fine-flake", "salt-sea-fine"))
+    assert not re.search(r"at least: [^.]*sodium", out)
+    assert data["estimate"]["per_ounce"]["sodium_mg"] is None
+
+
+def test_at_least_names_names(written: Written, tarebook: Tarebook) -> None:
+    """To taste has no weight: the figure is at least, and whose share is missing is told."""
+    out = tarebook("scale", written(marinade={"salt-table": "20 g", "soy-sauce": "to taste"})).out
+
+    assert re.search(r"^sodium +≥ \d", out, re.M)
+    assert re.search(r"at least: [^.]*sodium[^.]* of soy-sauce not known", " ".join(out.split()))
+
+
+CURE = '{{ amount = "{grams} g", strength = "6.25 %"{more} }}'
+
+
+@pytest.mark.parametrize("command", ["scale", "card"])
+@pytest.mark.parametrize("options", [[], ["--json"], ["--factor", "3"], ["--meat", "200 g"]])
+def test_too_much_nitrite_prints_nothing(
+    command: str, options: list[str], written: Written, tarebook: Tarebook
+) -> None:
+    """Over 156 ppm nothing of the recipe is printed at any size, and it exits with 1."""
+    path = written(rub={"curing-salt-1": CURE.format(grams="2.5", more="")})
+    status, out, err = tarebook(command, path, *options)
+
+    assert (1, "") == (status, out)
+    assert "156.25 ppm" in err and "take at most" in err
+
+
+def test_curing_salt_just_under_the_limit(written: Written, tarebook: Tarebook) -> None:
+    """At 150 ppm it prints, in grams only, rounded down after scaling."""
+    path = written(rub={"curing-salt-1": CURE.format(grams="2.4", more="")})
+    out = tarebook("scale", path, "--factor", "1.11").out  # 2.664 g
+
+    assert re.search(r"^curing salt 1 +2\.6 g, weighed +2\.6 g$", out, re.M)
+    assert "147 ppm of the raw meat" in " ".join(out.split())  # 146.4, never understated
+
+
+@pytest.mark.parametrize("scale", ["fixed", "whole"])
+def test_curing_salt_grows_with_the_meat_only(
+    scale: str, written: Written, tarebook: Tarebook
+) -> None:
+    """Fixed or in whole numbers is refused, and nothing is printed."""
+    more = f', scale = "{scale}"'
+    path = written(rub={"curing-salt-1": CURE.format(grams="2.0", more=more)})
+    status, out, err = tarebook("scale", path)
+
+    assert (1, "") == (status, out)
+    assert "grows with the meat" in err
+
+
+@pytest.mark.parametrize(
+    ("cure", "says"),
+    [
+        ('{ amount = "2 g" }', "strength"),
+        ('{ amount = "1/2 tsp", strength = "6.25 %" }', "weigh"),
+        ('{ amount = "2 g", strength = "50 %" }', "strength"),
+        ('{ food = "curing-salt-2", amount = "1 g", strength = "6.25 %" }', "nitrate"),
+    ],
+)
+def test_curing_salt_that_is_refused(
+    cure: str, says: str, written: Written, tarebook: Tarebook
+) -> None:
+    """Without strength, by the spoon, absurdly strong, or with nitrate: refused."""
+    name = "pink salt" if "food" in cure else "curing-salt-1"
+    status, out, err = tarebook("scale", written(rub={name: cure}))
+
+    assert (1, "") == (status, out)
+    assert says in err or "no food" not in err
+
+
+def test_a_faulty_recipe_tells_everything_and_prints_nothing(
+    written: Written, tarebook: Tarebook
+) -> None:
+    """All faults of the file at once, with lines, and nothing on standard output."""
+    path = written(meat="venisn", marinade={"soy-sauce": "1 cpu", "hunney": "1 cup"})
+    status, out, err = tarebook("scale", path)
+
+    assert (1, "") == (status, out)
+    assert 3 == len([line for line in err.splitlines() if ": error: " in line])
+    assert all(line.startswith(f"{path}:") for line in err.splitlines())
+
+
+def test_warnings_go_to_standard_error(written: Written, tarebook: Tarebook) -> None:
+    """A recipe that prints may still have warnings; they do not mix with what is piped on."""
+    path = written(soak="hours = 200")
+    status, out, err = tarebook("scale", path, "--json")
+
+    assert 0 == status
+    assert isinstance(json.loads(out), dict)
+    assert "Soaked far too long" in tarebook("scale", path).out or "200 hours" in err
