@@ -54,6 +54,7 @@ ROUGH = frozenset(FIGURES) - {"sodium_mg", "sugars_g", "added_sugars_g", "protei
 
 _ALL = Kept(1.0, 1.0, 1.0, 1.0)
 _ENERGY = {"protein_g": 4, "carbohydrate_g": 4, "fat_g": 9}  # 21 CFR 101.9(c)(1)(i)(B)
+_DROPLET_G = 1e-6
 _SIMMERED_BELOW, _STEAMED_BELOW = 0.4, 0.6
 # A dissolved share of a marinade above which its water gain is that of a strong one: from 8 to
 # 12 % salt, or 5 to 10 % sugar, the one passes into the other.
@@ -196,7 +197,9 @@ def _soaked(
         strip = _still_strip(facts, water, x)
         purge = x["purge"] * facts.meat_mass_g if facts.has(Part.RUB) else 0.0 * water
         return _heated(facts, None, strip, rubbed(strip, purge, maths), x, maths)
-    bath = Bath(marinade.water, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
+    # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
+    wet = maths.larger(marinade.water, _DROPLET_G)
+    bath = Bath(wet, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
     strip = _strip(facts, bath, water, x, maths)
     return _heated(facts, bath, strip, soak(bath, strip, maths), x, maths)
 
