@@ -18,7 +18,9 @@ def scale_end(highest: float) -> float:
         power *= 10
     while power > highest:
         power /= 10
-    return next(power * step for step in _ROUND_STEPS if power * step >= highest * 1.02 or step == 10)
+    return next(
+        power * step for step in _ROUND_STEPS if power * step >= highest * 1.02 or step == 10
+    )
 
 
 def bar(found: Range, end: float, columns: int, *, plain: bool = False) -> str:
@@ -52,7 +54,11 @@ def axis(end: float, columns: int, unit: str) -> str:
 
 
 def bars(
-    rows: Sequence[tuple[str, Range | None]], columns: int, *, name_columns: int, plain: bool = False
+    rows: Sequence[tuple[str, Range | None]],
+    columns: int,
+    *,
+    name_columns: int,
+    plain: bool = False,
 ) -> list[str]:
     """Return named ranges over one another on a shared axis; a side without a total says so."""
     known = [found for _, found in rows if found is not None]

@@ -24,6 +24,8 @@ NAMES = {
 """What a cook calls each figure."""
 
 NOT_KNOWN = "not known"
+NO_TOTAL = "no total"
+_NOTHING = 0.005
 
 
 def digits(amount: float, unit: str) -> str:
@@ -43,16 +45,21 @@ def digits(amount: float, unit: str) -> str:
     return f"{amount:.1f}" if abs(amount) >= 1 else f"{amount:.2f}"
 
 
+def nothing_known(found: Range) -> bool:
+    """Whether a figure is all missing: an "at least" of nothing would only look like zero."""
+    return found.at_least and found.high < _NOTHING
+
+
 def span(found: Range | None) -> str:
     """Return ``low-high unit`` of a range, or that it is not known."""
-    if found is None:
+    if found is None or nothing_known(found):
         return NOT_KNOWN
     return f"{digits(found.low, found.unit)}-{digits(found.high, found.unit)} {found.unit}".strip()
 
 
 def likely(found: Range | None) -> str:
     """Return the likely value with its unit; "at least" where something is missing."""
-    if found is None:
+    if found is None or nothing_known(found):
         return NOT_KNOWN
     lead = "at least " if found.at_least else ""
     return f"{lead}{digits(found.likely, found.unit)} {found.unit}".strip()

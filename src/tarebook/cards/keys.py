@@ -90,9 +90,7 @@ def range_data(found: Range | None) -> Data | None:
 def comparison_data(variants: Sequence[Variant]) -> Data:
     """Return variants side by side as plain data; each difference is against the first."""
     return {
-        "variants": [
-            {"name": one.name, **worksheet_data(one.sheet)} for one in variants
-        ],
+        "variants": [{"name": one.name, **worksheet_data(one.sheet)} for one in variants],
         "differences": [
             {
                 "name": other.name,
@@ -123,9 +121,7 @@ def findings_data(findings: Iterable[Finding]) -> list[Data]:
 
 def _differences(first: Variant, other: Variant, per: str) -> Data:
     return {
-        figure: _difference(
-            difference(first.sheet.estimate, other.sheet.estimate, figure, per=per)
-        )
+        figure: _difference(difference(first.sheet.estimate, other.sheet.estimate, figure, per=per))
         for figure in FIGURES
     }
 

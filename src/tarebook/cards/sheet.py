@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tarebook.cards.bars import bars
-from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, percent
+from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known, percent
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.cards.worksheet import Worksheet
 from tarebook.figures.foods import food, salt_kinds
 from tarebook.nutrition import Estimate
+from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.recipe.model import Part
 from tarebook.safety import Caution
@@ -111,15 +112,19 @@ def figures_block(found: Estimate) -> Iterator[Line]:
     yield Line(row((found.ounce.words, "low", "likely", "high", ""), widths, right=(1, 2, 3)))
     for figure, value in found.per_ounce.items():
         name = NAMES[figure] + (" *" if value is not None and value.rough else "")
-        if value is None:
-            cells = (name, "", "no total", "", "")
-        else:
-            lead = "≥ " if value.at_least else ""
-            numbers = (value.low, value.likely, value.high)
-            cells = (name, *(lead + digits(n, value.unit) for n in numbers), value.unit)
-        yield Line(row(cells, widths, right=(1, 2, 3)))
+        yield Line(row((name, *_three(value)), widths, right=(1, 2, 3)))
     yield Line(row(("trans fat", "", NOT_KNOWN, "", ""), widths, right=(1, 2, 3)))
     yield from _bottom(found)
+
+
+def _three(value: Range | None) -> tuple[str, str, str, str]:
+    if value is None:
+        return "", NO_TOTAL, "", ""
+    if nothing_known(value):
+        return "", NOT_KNOWN, "", ""
+    lead = "≥ " if value.at_least else ""
+    low, likely, high = (digits(n, value.unit) for n in (value.low, value.likely, value.high))
+    return lead + low, lead + likely, lead + high, value.unit
 
 
 def _bottom(found: Estimate) -> Iterator[Line]:
@@ -133,7 +138,9 @@ def _bottom(found: Estimate) -> Iterator[Line]:
     if any(value is not None and value.rough for value in found.per_ounce.values()):
         yield Line("* rougher than the rest", Style.QUIET)
     yield from _quiet(
-        wrap("Low to high holds nine batches of ten, if the recipe and the cut are as said.", COLUMNS)
+        wrap(
+            "Low to high holds nine batches of ten, if the recipe and the cut are as said.", COLUMNS
+        )
     )
     yield Line()
     rows = [(NAMES[one], found.per_ounce[one]) for one in ("sodium_mg",)]
@@ -145,7 +152,9 @@ def finished_words(found: Estimate) -> str:
     grams = found.finished_g
     if found.weighed:
         share = percent(found.yield_fraction.likely)
-        return f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
+        return (
+            f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
+        )
     low, high = (format_mass_g(end) for end in (grams.low, grams.high))
     shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
     return (
@@ -206,5 +215,3 @@ def _lines(texts: Iterator[str]) -> Iterator[Line]:
 
 def _quiet(texts: Iterator[str]) -> Iterator[Line]:
     return (Line(text, Style.QUIET) for text in texts)
-
-

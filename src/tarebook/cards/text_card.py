@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tarebook.cards.figures import NAMES, span
+from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, nothing_known, span
 from tarebook.cards.lines import Line, Style, table, wrap
 from tarebook.cards.sheet import (
     allergens_lines,
@@ -89,9 +89,7 @@ def _method(sheet: Worksheet) -> Iterator[Line]:
         yield from _say(f"Dry: {_temperature(recipe.drying.temperature_f)}{_hours(sheet)}.")
     for number, step in enumerate(recipe.steps, 1):
         lead = f"{number}. "
-        yield from (
-            Line(text) for text in wrap(step, COLUMNS, first=lead, rest=" " * len(lead))
-        )
+        yield from (Line(text) for text in wrap(step, COLUMNS, first=lead, rest=" " * len(lead)))
     for note in recipe.notes:
         yield from (Line(text) for text in wrap(note, COLUMNS, first="Note: ", rest="  "))
 
@@ -114,20 +112,18 @@ def _figures(sheet: Worksheet) -> Iterator[Line]:
     yield Line()
     yield Line("Home estimate for one finished ounce", Style.HEAD)
     yield Line(f"({found.ounce.words}; likely value rounded as labels round)")
-    daily = daily_values()
     rows = []
     for figure, value in found.per_ounce.items():
         if value is None:
-            rows.append((NAMES[figure], "no total", "", ""))
+            rows.append((NAMES[figure], NO_TOTAL, "", ""))
+            continue
+        if nothing_known(value):
+            rows.append((NAMES[figure], NOT_KNOWN, "", ""))
             continue
         lead = "≥ " if value.at_least else ""
-        share = ""
-        if figure in daily:
-            percent = percent_daily_value(figure, value.likely, float(daily[figure].amount))
-            share = f"{percent} % DV"
         rounded = f"{lead}{round_label(figure, value.likely)} {value.unit}"
-        rows.append((NAMES[figure], rounded, share, span(value)))
-    rows.append(("trans fat", "not known", "", ""))
+        rows.append((NAMES[figure], rounded, _share_of_day(figure, value.likely), span(value)))
+    rows.append((NAMES["trans_g"], NOT_KNOWN, "", ""))
     yield from (Line(text) for text in table(rows, (16, 18, 8, 14), right=(1, 2)))
     if found.ceiling_sodium_mg_per_oz is not None:
         yield from _say(
@@ -144,4 +140,8 @@ def _say(text: str) -> Iterator[Line]:
     return (Line(one) for one in wrap(text, COLUMNS))
 
 
-
+def _share_of_day(figure: str, amount: float) -> str:
+    daily = daily_values().get(figure)
+    if daily is None or daily.amount is None:
+        return ""
+    return f"{percent_daily_value(figure, amount, daily.amount)} % DV"

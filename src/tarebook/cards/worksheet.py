@@ -8,9 +8,9 @@ from fractions import Fraction
 
 from tarebook.figures.foods import Food, food
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
-from tarebook.quantities.drawer import DRAWERS, Drawer
+from tarebook.quantities.drawer import Drawer, choose_drawer
 from tarebook.recipe.model import Recipe
-from tarebook.safety import Caution, Case, KeepBy, cautions, keep_by
+from tarebook.safety import Case, Caution, KeepBy, cautions, keep_by
 from tarebook.safety.curing import CureReport, guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
 
@@ -82,7 +82,7 @@ def worksheet(
         CureRefused: curing salt beyond what is printed; then nothing of the recipe is.
         QuantityError: a weight or factor outside where it means anything.
     """
-    tools = DRAWERS[drawer]
+    tools = choose_drawer(drawer)
     if factor is not None:
         scaled = scale_by_factor(recipe, factor, tools)
     else:

@@ -19,11 +19,15 @@ RecipeName = Annotated[
 ]
 Meat = Annotated[
     str | None,
-    typer.Option("--meat", metavar="WEIGHT", help="Today's trimmed raw meat: 6lb, '6 lb 4 oz', 2.7kg."),
+    typer.Option(
+        "--meat", metavar="WEIGHT", help="Today's trimmed raw meat: 6lb, '6 lb 4 oz', 2.7kg."
+    ),
 ]
 Bought = Annotated[
     str | None,
-    typer.Option("--bought", metavar="WEIGHT", help="Meat as bought, before trimming; with --trim."),
+    typer.Option(
+        "--bought", metavar="WEIGHT", help="Meat as bought, before trimming; with --trim."
+    ),
 ]
 Trim = Annotated[
     str | None,

@@ -11,9 +11,7 @@ from tarebook.cli import asking, complete
 
 def convert(
     amount: Annotated[str, typer.Argument(help="As a cook writes it: '3/4 cup packed', '200 g'.")],
-    food: Annotated[
-        str, typer.Argument(help="Which food.", autocompletion=complete.foods)
-    ],
+    food: Annotated[str, typer.Argument(help="Which food.", autocompletion=complete.foods)],
     to: Annotated[
         str | None,
         typer.Option("--to", metavar="UNIT", help="cups, tsp, Tbsp, fl oz, mL, oz, g …"),

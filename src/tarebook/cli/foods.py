@@ -8,7 +8,9 @@ import typer
 
 from tarebook.cli import asking, complete
 
-app = typer.Typer(help="Find foods and see every figure of one, with its source.", no_args_is_help=True)
+app = typer.Typer(
+    help="Find foods and see every figure of one, with its source.", no_args_is_help=True
+)
 
 
 @app.command()

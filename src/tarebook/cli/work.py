@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tarebook.cli.talk import asked, read_meat
-from tarebook.findings import AskedWrongly, nearest
 
 if TYPE_CHECKING:
     from tarebook.cards.worksheet import Worksheet
@@ -32,7 +31,6 @@ def work_out(
     from tarebook.nutrition import Ounce
     from tarebook.quantities.amount import parse_mass
 
-    check_drawer(drawer)
     mass_g, times = read_meat(recipe, meat=meat, bought=bought, trim=trim, factor=factor)
     weighed = None if finished is None else float(asked(parse_mass, finished, "--finished"))
     return worksheet(
@@ -43,13 +41,3 @@ def work_out(
         ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
         finished_g=weighed,
     )
-
-
-def check_drawer(name: str) -> None:
-    """Raise AskedWrongly where no measuring set goes by that name."""
-    from tarebook.quantities.drawer import DRAWERS
-
-    if name not in DRAWERS:
-        near = nearest(name, DRAWERS)
-        hint = f"; did you mean {near[0]}?" if near else ""
-        raise AskedWrongly(f"--drawer {name!r}: the sets are {', '.join(DRAWERS)}{hint}")

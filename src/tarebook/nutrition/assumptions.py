@@ -98,7 +98,9 @@ def _soaking(facts: Facts) -> Iterator[Assumption]:
         found = value(key)
         yield _from(found, name, LogPert(found.low, found.likely, found.high))
     if facts.thickness_mm is None:
-        yield _pert("thickness", "default-thickness-mm", "thickness, which the recipe does not state")
+        yield _pert(
+            "thickness", "default-thickness-mm", "thickness, which the recipe does not state"
+        )
     else:
         yield _fact("thickness", facts.thickness_mm, "mm", "thickness as the recipe states it")
     yield _fact("hours", facts.hours, "h", "hours in the marinade")

@@ -152,9 +152,9 @@ def _quantiles(
 
 @lru_cache(maxsize=1024)
 def _order(name: str, n: int) -> tuple[int, ...]:
-    places = list(range(n))
-    Random(f"{SEED}:{name}").shuffle(places)
-    return tuple(places)
+    chance = Random(f"{SEED}:{name}").random
+    keys = [chance() for _ in range(n)]
+    return tuple(sorted(range(n), key=keys.__getitem__))
 
 
 def percentile(values: list[float], fraction: float) -> float:

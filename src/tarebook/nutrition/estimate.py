@@ -9,12 +9,12 @@ from enum import Enum
 from tarebook.drying import lowest_finished, moisture
 from tarebook.findings import QuantityError
 from tarebook.nutrition.assumptions import Assumption, assumptions
-from tarebook.nutrition.draws import column
+from tarebook.nutrition.draws import column, percentile
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import FIGURES, ROUGH, batch
-from tarebook.nutrition.range import Range, range_of
+from tarebook.nutrition.range import LIKELY, Range, range_of
 from tarebook.recipe.model import FinishBy, Part
-from tarebook.uptake.maths import COLUMNS, PLAIN, Column
+from tarebook.uptake.maths import COLUMNS, Column
 
 DRAWS = 200
 """How many draws the range shown by default rests on."""
@@ -116,7 +116,13 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
             "",
         ),
         salt_kept_fraction=_salt_kept(facts, done.marinade_kept.salt, draws),
-        ceiling_sodium_mg_per_oz=_ceiling(facts, ounce, per_ounce["sodium_mg"]),
+        ceiling_sodium_mg_per_oz=_ceiling(
+            facts,
+            ounce,
+            per_ounce["sodium_mg"],
+            own_factor=max(x["own-sodium"]),
+            protein_g=percentile(sorted(_values(done.protein_g, draws)), LIKELY),
+        ),
         ounce=ounce,
         weighed=facts.finished_g is not None,
         no_sodium_total=facts.no_sodium_total,
@@ -186,7 +192,9 @@ def _check_weighed(facts: Facts, least_solids_g: float, added_g: float) -> None:
         )
 
 
-def _ceiling(facts: Facts, ounce: Ounce, sodium: Range | None) -> float | None:
+def _ceiling(
+    facts: Facts, ounce: Ounce, sodium: Range | None, *, own_factor: float, protein_g: float
+) -> float | None:
     """Return sodium per ounce with everything counted; None where it would say nothing.
 
     All sodium measured, sauces at 120 % of their figure, the meat's own at its highest, over
@@ -194,19 +202,14 @@ def _ceiling(facts: Facts, ounce: Ounce, sodium: Range | None) -> float | None:
     """
     if sodium is None or _liquid_outweighs_meat(facts):
         return None
-    highest = {
-        name: max(column(name, one.distribution, DRAWS))
-        for name, one in assumptions(facts).items()
-        if name == "own-sodium" or name.startswith("mass:")
-    }
-    own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * highest["own-sodium"]
+    own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * own_factor
     added = sum(
         line.mass_g
         * line.makeup.sodium_mg
         * (1.0 if line.makeup.sodium_cv < _PURE_SALT_CV else LABEL_ALLOWANCE)
         for line in facts.lines
     )
-    per_ounce = (own + added) / _least_weight(facts) * ounce.grams
+    per_ounce = (own + added) / _least_weight(facts, protein_g) * ounce.grams
     return max(per_ounce, sodium.high)
 
 
@@ -215,18 +218,12 @@ def _liquid_outweighs_meat(facts: Facts) -> bool:
     return liquid > facts.meat_mass_g
 
 
-def _least_weight(facts: Facts) -> float:
+def _least_weight(facts: Facts, protein_g: float) -> float:
+    """Return the least the finished batch could weigh with everything kept [g]."""
     if facts.finished_g is not None:
         return facts.finished_g
-    settings = {name: _middle(one) for name, one in assumptions(facts).items()}
-    everything = batch(facts, settings, PLAIN)
     raw = facts.meat_mass_g * (1 - (facts.meat.get("water_g") or 0.0) / 100)
     taken = sum(line.mass_g * (1 - line.makeup.water) for line in facts.lines)
     if facts.finish_by() is FinishBy.MOISTURE:
         return raw + taken
-    return lowest_finished(solids_g=raw + taken, protein_g=everything.protein_g)
-
-
-def _middle(one: Assumption) -> float:
-    values = column(one.name, one.distribution, DRAWS)
-    return sorted(values)[len(values) // 2]
+    return float(lowest_finished(solids_g=raw + taken, protein_g=protein_g))

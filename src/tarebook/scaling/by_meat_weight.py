@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tarebook.figures.foods import Food, food
@@ -138,18 +138,10 @@ def _scaled_amount(ingredient: Ingredient, by: Fraction) -> Amount:
 
 
 def _whole(amount: Amount) -> Amount:
-    if amount.low is None or amount.high is None or amount.low == 0:
+    if amount.low is None or amount.high is None:
         return amount
     low, high = (Fraction(max(1, round(end))) for end in (amount.low, amount.high))
-    return Amount(
-        low=low,
-        high=high,
-        unit=amount.unit,
-        form=amount.form,
-        kind=amount.kind,
-        text=amount.text,
-        readings=amount.readings,
-    )
+    return replace(amount, low=low, high=high)
 
 
 def _scaled_cure(ingredient: Ingredient, item: Food, exact: Amount) -> ScaledIngredient:
@@ -158,15 +150,7 @@ def _scaled_cure(ingredient: Ingredient, item: Food, exact: Amount) -> ScaledIng
         raise QuantityError(f"{ingredient.name} must be given by weight")
     grams = exact.high * factor(exact.unit, "gram")
     rounded = grams // _CURE_STEP_G * _CURE_STEP_G
-    weighed = Amount(
-        low=rounded,
-        high=rounded,
-        unit="gram",
-        form=(),
-        kind=exact.kind,
-        text=exact.text,
-        readings=exact.readings,
-    )
+    weighed = Amount(low=rounded, high=rounded, unit="gram")
     return ScaledIngredient(
         ingredient=ingredient,
         food=item,

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tarebook.figures.foods import Food
 from tarebook.quantities.amount import Amount, AmountKind
 from tarebook.quantities.drawer import Drawer, Scoops, measure
-from tarebook.quantities.number import format_fraction
 from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.quantities.words import format_mass_g, format_pounds
 
@@ -96,12 +95,10 @@ def _scooped(amount: Amount, food: Food, drawer: Drawer) -> Measure:
 def _counted(amount: Amount) -> Measure:
     """Return counts to the nearest half (nearest whole from ten up), never zero."""
     assert amount.low is not None and amount.high is not None
-    ends = [_nearest_count(end) for end in (amount.low, amount.high)]
+    low, high = _nearest_count(amount.low), _nearest_count(amount.high)
     middle = (amount.low + amount.high) / 2
-    rounded = Amount(
-        low=ends[0], high=ends[1], unit=amount.unit, form=(), kind=amount.kind, text="", readings=()
-    )
-    return Measure(text=str(rounded), exact=amount, taken=sum(ends) / 2 / middle)
+    rounded = replace(amount, low=low, high=high, form=())
+    return Measure(text=str(rounded), exact=amount, taken=(low + high) / 2 / middle)
 
 
 def _nearest_count(value: Fraction) -> Fraction:
@@ -120,8 +117,4 @@ def _weight_text(amount: Amount) -> str:
 
 def exact_text(amount: Amount) -> str:
     """Return the exact scaled amount in the unit it was written in, as a fraction."""
-    if amount.low is None or amount.high is None:
-        return "to taste"
-    if amount.is_range:
-        return f"{format_fraction(amount.low)} to {format_fraction(amount.high)} {amount.unit}"
-    return f"{format_fraction(amount.low)} {amount.unit}"
+    return str(replace(amount, form=()))

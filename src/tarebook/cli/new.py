@@ -1,0 +1,92 @@
+"""tarebook new: a recipe by questions, written as clean TOML."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from tarebook.cli import asking
+from tarebook.findings import AskedWrongly, FileUnreadable
+
+if TYPE_CHECKING:
+    from tarebook.recipe.questions import Question
+
+
+def new(
+    file: Annotated[
+        Path, typer.Argument(help="File to write; it must not exist yet.", show_default=False)
+    ],
+    as_json: asking.AsJson = False,
+) -> None:
+    """Start a recipe by answering questions; an empty answer skips one.
+
+    Example: tarebook new our-strips.toml
+    """
+    from tarebook.cli.talk import complain, show_data, write
+    from tarebook.recipe.questions import next_question, recipe_from
+    from tarebook.recipe.write import to_toml
+    from tarebook.where import folder
+
+    if file.suffix != ".toml":
+        file = file.with_name(f"{file.name}.toml")
+    if file.exists():
+        raise FileUnreadable(f"{file} is there already; nothing was written over")
+    if not file.parent.is_dir():
+        raise FileUnreadable(f"there is no folder {file.parent} to write it to")
+    complain("Press Enter to leave an answer out.")
+    answers: dict[str, str | list[str]] = {}
+    while (question := next_question(answers)) is not None:
+        answers[question.name] = _ask_many(question) if question.many else _ask(question)
+    recipe = recipe_from(answers, file=str(file))
+    schema = folder("reference") / "recipe.schema.json"
+    _write_new(file, to_toml(recipe, schema=schema.as_posix(), hints=True))
+    if as_json:
+        show_data({"file": str(file), "title": recipe.title})
+    else:
+        write(f"{file} is written. Next: tarebook check {file}\n")
+
+
+def _ask(question: Question) -> str:
+    from tarebook.cli.talk import complain
+
+    while True:
+        answer = _line(question).strip()
+        try:
+            question.check(answer)
+        except AskedWrongly as fault:
+            complain(f"  {fault}")
+        else:
+            return answer
+
+
+def _ask_many(question: Question) -> list[str]:
+    given: list[str] = []
+    while answer := _ask(question):
+        given.append(answer)
+    return given
+
+
+def _line(question: Question) -> str:
+    """Return one line typed; questions go to standard error, so that output stays clean."""
+    import sys
+
+    choices = f" ({', '.join(question.choices)})" if question.choices else ""
+    example = f" as in {question.example}" if question.example and not choices else ""
+    many = "; one a line, Enter alone to go on" if question.many else ""
+    sys.stderr.write(f"{question.ask}{choices}{example}{many}\n> ")
+    sys.stderr.flush()
+    line = sys.stdin.readline()
+    if not line:
+        raise AskedWrongly("the answers ended before the questions; nothing was written")
+    return line
+
+
+def _write_new(file: Path, text: str) -> None:
+    """Write a new file whole or not at all."""
+    try:
+        with file.open("x", encoding="utf-8", newline="\n") as opened:
+            opened.write(text)
+    except OSError as fault:
+        raise FileUnreadable(f"cannot write {file}: {fault.strerror}") from None

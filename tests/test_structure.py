@@ -1,0 +1,161 @@
+"""The house: imports go one way, nothing reaches the net, and starting loads little."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import tarebook
+
+SOURCE = Path(tarebook.__file__).parent
+
+# What each room may import of the others, from the ground up.
+MAY_IMPORT = {
+    "where": set(),
+    "findings": set(),
+    "quantities": {"where", "findings"},
+    "figures": {"where", "findings", "quantities"},
+    "recipe": {"where", "findings", "quantities", "figures"},
+    "scaling": {"where", "findings", "quantities", "figures", "recipe"},
+    "uptake": set(),
+    "drying": {"uptake"},
+    "nutrition": {
+        "where", "findings", "quantities", "figures", "recipe", "scaling", "uptake", "drying",
+    },
+    "safety": {
+        "where", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
+    },
+    "cards": {
+        "where", "findings", "quantities", "figures", "recipe", "scaling", "nutrition", "safety",
+    },
+}  # fmt: skip
+MAY_IMPORT["cli"] = {*MAY_IMPORT}
+
+NETWORK = {"socket", "ssl", "http", "urllib", "requests", "requests_cache", "ftplib", "smtplib"}
+HEAVY = ("pandas", "numpy", "pint", "requests", "requests_cache", "rich", "typst", "pydantic")
+
+
+def modules() -> list[Path]:
+    """Return every module of the package."""
+    return sorted(SOURCE.rglob("*.py"))
+
+
+def room_of(path: Path) -> str:
+    """Return the room a module belongs to."""
+    first = path.relative_to(SOURCE).parts[0]
+    return first.removesuffix(".py")
+
+
+def imports_of(path: Path) -> set[str]:
+    """Return every module that a module imports, inside its functions too."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            assert node.level == 0, f"{path}: name rooms in full"
+            found.add(node.module)
+            if node.module == "tarebook":
+                found |= {f"tarebook.{alias.name}" for alias in node.names}
+    return found
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(SOURCE)))
+def test_imports_go_one_way(path: Path) -> None:
+    """A room imports only what lies below it, as DEVELOPERS.md draws it."""
+    room = room_of(path)
+    if room in ("__init__", "__main__"):
+        return
+    others = {
+        name.split(".")[1]
+        for name in imports_of(path)
+        if name.startswith("tarebook.") and name.split(".")[1] != room
+    }
+
+    assert others <= MAY_IMPORT[room], f"{room} imports {others - MAY_IMPORT[room]}"
+
+
+def test_no_cycles_between_modules() -> None:
+    """No module reaches itself through its own top-level imports."""
+    names = {
+        ".".join(("tarebook", *path.relative_to(SOURCE).with_suffix("").parts)): path
+        for path in modules()
+    }
+    names = {name.removesuffix(".__init__"): path for name, path in names.items()}
+    graph: dict[str, set[str]] = {}
+    for name, path in names.items():
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        targets = [node.module for node in tree.body if isinstance(node, ast.ImportFrom)]
+        graph[name] = {target for target in targets if target in names and target != name}
+    pages = {name for name, path in names.items() if path.name == "__init__.py"}
+
+    def reaches(start: str) -> bool:
+        seen, todo = set(), [n for n in graph[start] if n not in pages]
+        while todo:
+            here = todo.pop()
+            if here == start:
+                return True
+            if here not in seen:
+                seen.add(here)
+                todo += [n for n in graph[here] if n not in pages]
+        return False
+
+    assert [name for name in graph if reaches(name)] == []
+
+
+def test_nothing_of_ours_opens_the_network() -> None:
+    """No module of ours imports anything that talks to a network."""
+    talkers = {
+        str(path.relative_to(SOURCE)): hits
+        for path in modules()
+        if (hits := {name.split(".")[0] for name in imports_of(path)} & NETWORK)
+    }
+
+    assert talkers == {}
+
+
+@pytest.mark.parametrize(
+    "args",
+    [
+        ["scale", "juniper-venison", "--meat", "6lb"],
+        ["card", "juniper-venison"],
+        ["check", "juniper-venison"],
+        ["foods", "show", "soy-sauce"],
+        ["--help"],
+    ],
+    ids=lambda args: args[0],
+)
+def test_commands_start_without_heavy_libraries(args: list[str]) -> None:
+    """What a cook waits for loads no pandas, numpy, pint, requests, rich or PDF engine."""
+    code = (
+        "import sys\n"
+        "from tarebook.cli.main import run\n"
+        "try:\n    run(sys.argv[1:])\nexcept SystemExit:\n    pass\n"
+        f"print([m for m in {HEAVY!r} if m in sys.modules], file=sys.stderr)\n"
+    )
+
+    done = subprocess.run(
+        [sys.executable, "-c", code, *args], capture_output=True, text=True, check=True
+    )
+
+    assert done.stderr.splitlines()[-1] == "[]"
+
+
+def test_a_recipe_runs_with_sockets_refused() -> None:
+    """From file to card with no socket to be had."""
+    code = (
+        "import socket, sys\n"
+        "def refuse(*a, **k):\n    raise AssertionError('a socket was opened')\n"
+        "socket.socket = refuse\n"
+        "from tarebook.cli.main import run\n"
+        "run(['card', 'juniper-venison', '--meat', '6lb'])\n"
+    )
+
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+
+    assert done.returncode == 0, done.stderr
+    assert "Home estimate, not a retail label." in done.stdout
