@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 
+from tarebook.findings import Place
 from tarebook.quantities.amount import Amount
 
 
@@ -97,7 +98,9 @@ class Meat:
         amount: as written (``2 1/2 lb``).
         mass_g: the same weight [g], exact.
         form: strips, ground or pieces.
-        thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
+        thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated; as
+            stated, so a single value stands three times: the estimate adds its own doubt.
+        thickness_written: the same as written, for the card; it never scales.
         wild: whether it was hunted rather than raised, or None if neither said nor known.
     """
 
@@ -106,6 +109,7 @@ class Meat:
     mass_g: Fraction
     form: MeatForm = MeatForm.STRIPS
     thickness_mm: tuple[float, float, float] | None = None
+    thickness_written: str = ""
     wild: bool | None = None
 
 
@@ -140,10 +144,19 @@ class Ingredient:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Soak:
-    """How long the meat lies in its marinade, and what is done to its surface after."""
+    """How long the meat lies in its marinade, and what is done to its surface after.
+
+    Attributes:
+        hours: low, likely, high [h]; a single stated value stands three times.
+        stated: whether the recipe says the hours; if not, they span what is usual.
+        hours_written: the hours as written, for the card; they never scale.
+        surface: what happens to the wet surface.
+        poured_away: whether what is left of the marinade is poured away.
+    """
 
     hours: tuple[float, float, float] = (8.0, 12.0, 24.0)
     stated: bool = False
+    hours_written: str = ""
     surface: Surface = Surface.DRAINED
     poured_away: bool = True
 
@@ -152,19 +165,31 @@ class Soak:
 class Finish:
     """When it is dry enough: a measure and its low, likely and high value.
 
-    Moisture and yield are fractions (0 to 1); moisture to protein is a ratio by weight.
+    Moisture and yield are fractions (0 to 1); moisture to protein is a ratio by weight. A single
+    stated value is the likely one; ``read`` says how far low and high lie from it.
     """
 
     by: FinishBy
     value: tuple[float, float, float]
+    written: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drying:
-    """How it is dried. Temperatures and hours are for the cook to read; they never scale."""
+    """How it is dried. Temperatures and hours are for the cook to read; they never scale.
+
+    Attributes:
+        temperature_f: low and high air temperature [degF], or None if not stated.
+        temperature_written: the same as written.
+        hours: low and high time [h], or None if not stated.
+        hours_written: the hours as written.
+        finish: what decides that it is dry enough, or None if not stated.
+    """
 
     temperature_f: tuple[float, float] | None = None
+    temperature_written: str = ""
     hours: tuple[float, float] | None = None
+    hours_written: str = ""
     finish: Finish | None = None
 
 
@@ -176,7 +201,7 @@ class Recipe:
         title: what the family calls it.
         file: name of the file it was read from, for findings.
         cup: which cup the word means: ``us``, ``metric`` or ``label``.
-        lines: line of each key path in the file, filled only when a finding needed it.
+        lines: line of each key path in the file, found only when a finding asks for one.
     """
 
     title: str
@@ -190,4 +215,11 @@ class Recipe:
     notes: tuple[str, ...] = ()
     cup: str = "us"
     file: str = ""
-    lines: Mapping[str, int] = field(default_factory=dict)
+    lines: Mapping[str, int] = field(default_factory=dict, compare=False, repr=False)
+
+    def place(self, path: str = "") -> Place:
+        """Return where a key stands, for a finding; a key not written is at its table's line."""
+        above = path
+        while above and above not in self.lines:
+            above = above.rpartition(".")[0]
+        return Place(file=self.file, line=self.lines.get(above), path=path)

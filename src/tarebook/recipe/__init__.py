@@ -1,0 +1,68 @@
+"""Recipes: from a file a cook wrote to frozen values, with everything wrong said at once.
+
+The road of a file, in order:
+
+- ``load``: finds it, by path, by the name of a shipped recipe, or on standard input.
+- ``text``: bytes to text; other encodings, NUL bytes and huge files are refused.
+- ``syntax``: text to TOML values; syntax faults in a cook's words, with what to write instead.
+- ``fields``: typed getters; tables with fixed keys.
+- ``spans``, ``panel``: hours, temperatures and percentages; the panel of a bottle.
+- ``ingredients``, ``cure``: the lines of a marinade, rub or mix; how curing salt must be written.
+- ``read``: puts it all together into a ``Recipe``.
+- ``fault``: faults gathered on the way, made findings in file order.
+- ``locate``: the line of each key, looked for only when a finding needs one.
+
+And beside the road:
+
+- ``model``: what a recipe is, once read.
+- ``keys``: every key the format has; the reader and the schema follow it.
+- ``write``: a recipe as clean, commented TOML.
+- ``questions``: the questions that start a new recipe.
+- ``schema``: the JSON Schema for editors, ``python -m tarebook.recipe.schema``.
+
+The last three are imported by those who need them, so that scaling a recipe does not wait for them.
+"""
+
+from tarebook.recipe.load import (
+    find_recipes,
+    load_recipe,
+    recipe_bytes,
+    shipped_recipes,
+)
+from tarebook.recipe.model import (
+    Drying,
+    Finish,
+    FinishBy,
+    HeatStep,
+    Ingredient,
+    Meat,
+    MeatForm,
+    Panel,
+    Part,
+    Recipe,
+    ScaleBy,
+    Soak,
+    Surface,
+)
+from tarebook.recipe.read import read_recipe
+
+__all__ = [
+    "Drying",
+    "Finish",
+    "FinishBy",
+    "HeatStep",
+    "Ingredient",
+    "Meat",
+    "MeatForm",
+    "Panel",
+    "Part",
+    "Recipe",
+    "ScaleBy",
+    "Soak",
+    "Surface",
+    "find_recipes",
+    "load_recipe",
+    "read_recipe",
+    "recipe_bytes",
+    "shipped_recipes",
+]

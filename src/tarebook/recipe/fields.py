@@ -1,0 +1,457 @@
+"""Typed getters: each takes what stands behind a key and returns it understood.
+
+A getter raises ``Refused`` or ``AmountError``; ``read_table`` turns either into a fault at the
+key's place and goes on with the next key.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+from tarebook.figures.foods import Food, food
+from tarebook.findings import AmountError, FoodUnknown, nearest
+from tarebook.quantities.amount import Amount, parse_amount, parse_length_mm, parse_mass
+from tarebook.quantities.number import parse_range
+from tarebook.recipe import keys
+from tarebook.recipe.fault import Faults, Refused, did_you_mean, shown
+from tarebook.recipe.keys import Key, Takes
+from tarebook.recipe.locate import KeyPath
+from tarebook.recipe.model import Panel
+from tarebook.recipe.panel import printed_figure, read_serving
+from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
+from tarebook.recipe.syntax import OddNumber
+
+LONGEST_LINE = 200
+LONGEST_TEXT = 4_000
+MOST_TEXTS = 200
+MOST_HOURS = 2_000
+
+_HUGE = 10**15
+
+
+@dataclass(slots=True)
+class Reading:
+    """What the getters share while one file is read.
+
+    Attributes:
+        faults: what is wrong with it so far.
+        cup: which cup its amounts mean.
+        whole: False if lines were left out, so that a missing key may well have been written.
+    """
+
+    faults: Faults
+    cup: str = "us"
+    whole: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A number or a range understood, beside the words it was written in."""
+
+    text: str
+    low: Fraction
+    high: Fraction
+
+
+def read_table(
+    table: object, known: Mapping[str, Key], path: KeyPath, reading: Reading
+) -> dict[str, Any]:
+    """Return every understood value of a table with fixed keys.
+
+    Args:
+        table: what stands behind the table's name.
+        known: the rows of ``keys`` that it follows.
+        path: where it stands.
+        reading: the file being read.
+
+    Returns:
+        A value for each key that is there and right; what it is follows from ``Key.takes``.
+    """
+    if not isinstance(table, dict):
+        not_a_table(table, path, reading.faults)
+        return {}
+    values: dict[str, Any] = {}
+    for name, value in table.items():
+        key = known.get(name)
+        if key is None:
+            unknown_key(name, known, path, reading.faults)
+            continue
+        try:
+            values[name] = _GETTERS[key.takes](value, key, (*path, name), reading)
+        except (Refused, AmountError) as refused:
+            reading.faults.refuse(refused, (*path, name))
+    missing_keys(table, known, path, reading)
+    return values
+
+
+def value_of(value: object, key: Key) -> Any:
+    """Return one value understood.
+
+    Args:
+        value: what stands behind the key.
+        key: its row of ``keys``.
+
+    Raises:
+        Refused: it is not what the key takes.
+        AmountError: it is an amount that cannot be read.
+    """
+    return _GETTERS[key.takes](value, key, (), Reading(Faults()))
+
+
+def missing_keys(
+    table: Mapping[str, object], known: Mapping[str, Key], path: KeyPath, reading: Reading
+) -> None:
+    """Add an error for every needed key that a table does not have."""
+    for key in known.values():
+        if key.needed and key.name not in table and reading.whole:
+            reading.faults.error(
+                "missing-key",
+                f"{key.name} is missing",
+                hint=f"as in {key.name} = {key.example}",
+                path=(*path, key.name),
+            )
+
+
+def unknown_key(name: str, known: Mapping[str, Key], path: KeyPath, faults: Faults) -> None:
+    """Add an error for a key nobody knows, and say what was probably meant."""
+    faults.error(
+        "unknown-key",
+        f'"{shown(name)}" is no key of {_where(path)}',
+        hint=_hint_for(name, known, path),
+        path=(*path, name),
+    )
+
+
+def not_a_table(value: object, path: KeyPath, faults: Faults) -> None:
+    """Add an error for a section that was written as something else."""
+    name = path[-1]
+    faults.error(
+        "wrong-type",
+        f"{name} is a table, not {kind_of(value)}",
+        hint=f"begin it with [{name}] on a line of its own",
+        path=path,
+    )
+
+
+def kind_of(value: object) -> str:
+    """Return what a TOML value is, in a cook's words."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    for kind, words in _KINDS:
+        if isinstance(value, kind):
+            return words
+    return "a date or a time"
+
+
+def named_food(name: str, *, otherwise: str = "") -> Food:
+    """Return the food that goes by a name.
+
+    Args:
+        name: its key, or any other name it goes by.
+        otherwise: the hint where no name is near.
+
+    Raises:
+        Refused: no food goes by it.
+    """
+    try:
+        return food(name)
+    except FoodUnknown as unknown:
+        raise Refused(
+            "unknown-food",
+            f'no food is called "{shown(name)}"',
+            hint=did_you_mean(unknown.near) or otherwise,
+        ) from None
+
+
+def refuse_steering(text: str, what: str) -> None:
+    """Refuse characters that could steer a terminal or turn a line around; let line ends pass.
+
+    Raises:
+        Refused: there is one in the text.
+    """
+    for letter in text:
+        if letter not in "\n\t" and (letter < " " or letter in _STEERING):
+            raise Refused(
+                "hidden-character",
+                f"{what} holds the hidden character {shown(letter)}",
+                hint="leave it out",
+            )
+
+
+_KINDS: tuple[tuple[type | tuple[type, ...], str], ...] = (
+    (str, "words"),
+    ((int, Fraction, OddNumber), "a number"),
+    (list, "a list"),
+    (dict, "a table"),
+)
+
+
+def _where(path: KeyPath) -> str:
+    if not path:
+        return "a recipe"
+    if path[0] in keys.PARTS:
+        return "a panel" if "panel" in path[1:] else "an ingredient"
+    return f"[{path[0]}]"
+
+
+def _hint_for(name: str, known: Mapping[str, Key], path: KeyPath) -> str:
+    folded = name.strip().lower().replace("_", "-").replace(" ", "-")
+    for key in known.values():
+        if folded == key.name or folded in key.also:
+            return did_you_mean((key.name,))
+    tables = [] if path else [*keys.SECTIONS, *keys.PARTS]
+    near = nearest(name, [*known, *tables])
+    return did_you_mean(near) or _elsewhere(name, path)
+
+
+def _elsewhere(name: str, path: KeyPath) -> str:
+    homes = [f"[{section}]" for section, table in keys.SECTIONS.items() if name in table]
+    if homes:
+        return f"it belongs in {' or '.join(homes)}"
+    if name in keys.TOP and path:
+        return f"it belongs at the top of the file, before [{path[0]}]"
+    return "" if path else "ingredients go under [marinade], [rub] or [mixed-in]"
+
+
+def _wrong_type(value: object, key: Key) -> Refused:
+    return Refused(
+        "wrong-type",
+        f"{key.name} takes {key.takes.value}, not {kind_of(value)}",
+        hint=f"as in {key.name} = {key.example}",
+    )
+
+
+def _words(value: object, key: Key, most: int = LONGEST_TEXT) -> str:
+    if not isinstance(value, str):
+        raise _wrong_type(value, key)
+    if not value.strip():
+        raise Refused("empty", f"{key.name} is empty")
+    if len(value) > most:
+        raise Refused("too-long", f"{key.name} has {len(value):,} letters, more than {most:,}")
+    if not value.isprintable():
+        refuse_steering(value, key.name)
+    return value
+
+
+_STEERING = frozenset(
+    [chr(code) for code in range(0x7F, 0xA0)]  # delete and the second set of controls
+    + list("\u200e\u200f\u2028\u2029\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
+)
+
+
+def _line(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
+    words = _words(value, key, LONGEST_LINE)
+    if "\n" in words or "\t" in words:
+        raise Refused("wrong-type", f"{key.name} must be one line, without tabs")
+    return words
+
+
+def _text(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
+    return _words(value, key)
+
+
+def _texts(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[str, ...]:
+    if not isinstance(value, list):
+        raise _wrong_type(value, key)
+    if len(value) > MOST_TEXTS:
+        raise Refused("too-many", f"{len(value):,} {key.name}, more than {MOST_TEXTS}")
+    texts = []
+    for place, part in enumerate(value):
+        try:
+            texts.append(_words(part, key))
+        except Refused as refused:  # go on, so that every faulty step is named
+            reading.faults.refuse(refused, (*path, place))
+    return tuple(texts)
+
+
+def _choice(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
+    if not isinstance(value, str):
+        raise _wrong_type(value, key)
+    if value in key.words:
+        return value
+    choices = ", ".join(f'"{word}"' for word in key.words)
+    raise Refused(
+        "unknown-word",
+        f'{key.name} cannot be "{shown(value)}"',
+        hint=did_you_mean(nearest(value, key.words, most=1)) or f"choose one of {choices}",
+    )
+
+
+def _flag(value: object, key: Key, path: KeyPath, reading: Reading) -> bool:
+    if not isinstance(value, bool):
+        raise _wrong_type(value, key)
+    return value
+
+
+def _food(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
+    if not isinstance(value, str):
+        raise _wrong_type(value, key)
+    return named_food(value)
+
+
+def _dried(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
+    found = _food(value, key, path, reading)
+    if not found.species_group:
+        raise Refused(
+            "not-dried",
+            f"{found.key} is no meat, fish or mushroom",
+            hint="[meat] says what is dried; the rest goes under [marinade], [rub] or [mixed-in]",
+        )
+    return found
+
+
+def _with_unit(value: object, key: Key) -> str:
+    """Return a text; a bare number is refused with the unit it lacks."""
+    if isinstance(value, str):
+        return value
+    if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
+        raise _wrong_type(value, key)
+    raise Refused(
+        "no-unit",
+        f"{key.name} {_number_text(value)} has no unit",
+        hint=f"write it in quotes with its unit, as in {key.name} = {key.example}",
+    )
+
+
+def _number_text(value: int | Fraction) -> str:
+    if not -_HUGE < value < _HUGE:
+        return "of more than 15 digits"
+    return str(value) if isinstance(value, int) else repr(float(value))
+
+
+def _number_or_text(value: object, key: Key) -> str:
+    if isinstance(value, str):
+        return value
+    if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
+        raise _wrong_type(value, key)
+    if not -_HUGE < value < _HUGE:
+        raise Refused("out-of-range", f"{key.name} {_number_text(value)} is absurdly large")
+    return _number_text(value)
+
+
+def _written(text: str, read: Callable[[str], Span], key: Key, most: int, unit: str) -> Written:
+    low, high = read(text)
+    if not 0 < low <= high <= most:
+        raise Refused(
+            "out-of-range", f"{key.name} {shown(text)} is not above 0 and at most {most:,}{unit}"
+        )
+    return Written(text, low, high)
+
+
+def _hours(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    return _written(_number_or_text(value, key), read_hours, key, MOST_HOURS, " hours")
+
+
+def _ratio(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    return _written(_number_or_text(value, key), parse_range, key, 5, "")
+
+
+def _percent(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    return _written(_with_unit(value, key), read_percent, key, 100, " %")
+
+
+def _temperature(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    return _written(_with_unit(value, key), read_temperature_f, key, 500, " °F")
+
+
+def _strength(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction:
+    found = _percent(value, key, path, reading)
+    if found.low != found.high:
+        raise Refused(
+            "cure-strength",
+            "the strength of a curing salt is one percentage, not a range",
+            hint="read it off the pack",
+        )
+    return found.low
+
+
+def _length(
+    value: object, key: Key, path: KeyPath, reading: Reading
+) -> tuple[str, tuple[float, float, float]]:
+    text = _with_unit(value, key)
+    return text, _cached_length_mm(text)
+
+
+def _form(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[str, ...]:
+    if not isinstance(value, str):
+        raise _wrong_type(value, key)
+    return parse_amount(f"1 cup, {value}").form  # the same words as behind an amount
+
+
+def _weight(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[Amount, Fraction]:
+    text = _with_unit(value, key)
+    mass_g = _cached_mass_g(text)  # refuses what is no single weight
+    return parse_amount(text), mass_g
+
+
+def _amount(value: object, key: Key, path: KeyPath, reading: Reading) -> Amount:
+    return parse_amount(_with_unit(value, key), cup=reading.cup)
+
+
+def _serving(
+    value: object, key: Key, path: KeyPath, reading: Reading
+) -> tuple[Fraction | None, Fraction | None]:
+    return read_serving(_with_unit(value, key))
+
+
+def _printed(unit: str) -> Callable[[object, Key, KeyPath, Reading], Fraction]:
+    def getter(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction:
+        return printed_figure(_with_unit(value, key), unit)
+
+    return getter
+
+
+# Many recipes write the same few weights and lengths; checking thousands must not reread them.
+_cached_mass_g = lru_cache(maxsize=1024)(parse_mass)
+_cached_length_mm = lru_cache(maxsize=1024)(parse_length_mm)
+
+
+def _panel(value: object, key: Key, path: KeyPath, reading: Reading) -> Panel | None:
+    found = read_table(value, keys.PANEL, path, reading)
+    if "serving" not in found:
+        return None
+    serving_ml, serving_g = found.pop("serving")
+    if not found:
+        raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "575 mg"')
+    figures = {_PANEL_FIELDS[name]: figure for name, figure in found.items()}
+    return Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
+
+
+_PANEL_FIELDS = {
+    "sodium": "sodium_mg",
+    "sugars": "sugars_g",
+    "added-sugars": "added_sugars_g",
+    "energy": "energy_kcal",
+    "fat": "fat_g",
+    "carbohydrate": "carbohydrate_g",
+    "protein": "protein_g",
+    "potassium": "potassium_mg",
+}
+
+_GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
+    Takes.LINE: _line,
+    Takes.TEXT: _text,
+    Takes.TEXTS: _texts,
+    Takes.CHOICE: _choice,
+    Takes.FLAG: _flag,
+    Takes.FOOD: _food,
+    Takes.DRIED: _dried,
+    Takes.WEIGHT: _weight,
+    Takes.LENGTH: _length,
+    Takes.AMOUNT: _amount,
+    Takes.FORM: _form,
+    Takes.STRENGTH: _strength,
+    Takes.PERCENT: _percent,
+    Takes.RATIO: _ratio,
+    Takes.HOURS: _hours,
+    Takes.TEMPERATURE: _temperature,
+    Takes.SERVING: _serving,
+    Takes.MILLIGRAMS: _printed("mg"),
+    Takes.GRAMS: _printed("g"),
+    Takes.KILOCALORIES: _printed("kcal"),
+    Takes.PANEL: _panel,
+}

@@ -1,0 +1,141 @@
+"""Finds a recipe: by its path, by the name of one that is shipped, or on standard input."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tarebook.findings import FileUnreadable, Finding, RecipeFaulty, nearest
+from tarebook.recipe.fault import did_you_mean, shown
+from tarebook.recipe.model import Recipe
+from tarebook.recipe.read import read_recipe
+from tarebook.recipe.text import MOST_BYTES
+from tarebook.where import folder
+
+STANDARD_INPUT = "-"
+SUFFIX = ".toml"
+
+
+def load_recipe(which: str | Path) -> tuple[Recipe, tuple[Finding, ...]]:
+    """Return a recipe and the warnings and notes on its file.
+
+    Args:
+        which: a path, the name of a shipped recipe, or ``-`` for standard input.
+
+    Raises:
+        FileUnreadable: there is no such file or recipe, or it cannot be read.
+        RecipeFaulty: the recipe has errors; carries every finding.
+    """
+    data, file = recipe_bytes(which)
+    recipe, findings = read_recipe(data, file=file)
+    if recipe is None:
+        raise RecipeFaulty(findings)
+    return recipe, findings
+
+
+def recipe_bytes(which: str | Path) -> tuple[bytes, str]:
+    """Return the bytes of a recipe file and the name to call it by in findings.
+
+    At most a little over ``MOST_BYTES`` are read; ``read_recipe`` refuses what is longer.
+
+    Args:
+        which: a path, the name of a shipped recipe, or ``-`` for standard input.
+
+    Raises:
+        FileUnreadable: there is no such file or recipe, or it cannot be read.
+    """
+    if str(which) == STANDARD_INPUT:
+        return _standard_input(), "<standard input>"
+    path = Path(which)
+    if not path.exists() and str(which) in shipped_recipes():
+        shipped = folder("recipes") / f"{which}{SUFFIX}"
+        return shipped.read_bytes(), f"{which}{SUFFIX}"
+    return _file_bytes(path), str(which)
+
+
+def shipped_recipes() -> tuple[str, ...]:
+    """Return the names of the recipes that come with tarebook, in alphabetical order."""
+    names = (entry.name for entry in folder("recipes").iterdir())
+    return tuple(sorted(name.removesuffix(SUFFIX) for name in names if name.endswith(SUFFIX)))
+
+
+def find_recipes(where: str | Path) -> tuple[Path, ...]:
+    """Return every recipe file in a folder and the folders below it, in alphabetical order.
+
+    Hidden folders and files are passed over, and links to folders are not followed. What is no
+    folder is returned as it is, for ``recipe_bytes`` to find.
+
+    Args:
+        where: a folder, a file, the name of a shipped recipe, or ``-``.
+
+    Raises:
+        FileUnreadable: a folder without recipe files.
+    """
+    import os
+
+    top = Path(where)
+    if not top.is_dir():
+        return (top,)
+    found: list[Path] = []
+    for here, folders, files in os.walk(top):
+        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        found += [Path(here, name) for name in sorted(files) if _is_recipe(name)]
+    if not found:
+        raise FileUnreadable(f"there is no {SUFFIX} file in the folder {_named(top)}")
+    return tuple(found)
+
+
+def _is_recipe(name: str) -> bool:
+    return name.endswith(SUFFIX) and not name.startswith(".")
+
+
+def _standard_input() -> bytes:
+    import sys
+
+    if sys.stdin is None or sys.stdin.closed:
+        raise FileUnreadable("there is no standard input to read a recipe from")
+    return sys.stdin.buffer.read(MOST_BYTES + 1)
+
+
+def _file_bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except (FileNotFoundError, NotADirectoryError):
+        raise FileUnreadable(_not_there(path)) from None
+    except IsADirectoryError:
+        raise FileUnreadable(
+            f"{_named(path)} is a folder; name one file in it, or check the whole folder with "
+            f"tarebook check"
+        ) from None
+    except PermissionError:
+        if path.is_dir():  # what some systems say of a folder
+            raise FileUnreadable(f"{_named(path)} is a folder; name one file in it") from None
+        raise FileUnreadable(f"{_named(path)} may not be read: see who owns it") from None
+    except (OSError, ValueError) as fault:  # a name with a NUL is a ValueError
+        reason = getattr(fault, "strerror", None) or "no file can have this name"
+        raise FileUnreadable(f"{_named(path)} cannot be read: {reason.lower()}") from None
+
+
+def _not_there(path: Path) -> str:
+    near = did_you_mean(_near(path))
+    shipped = ", ".join(shipped_recipes())
+    own = f"; the recipes that come with tarebook are {shipped}" if shipped and not near else ""
+    return f"there is no recipe {_named(path)}" + (f"; {near}" if near else own)
+
+
+def _near(path: Path) -> tuple[str, ...]:
+    """Return names much like the one asked for, of files beside it and of shipped recipes."""
+    beside = path.parent
+    try:
+        files = {entry.name: str(beside / entry.name) for entry in beside.iterdir()}
+    except OSError:
+        files = {}
+    recipes = {name: spelled for name, spelled in files.items() if _is_recipe(name)}
+    stems = {name.removesuffix(SUFFIX): spelled for name, spelled in recipes.items()}
+    known = {**dict.fromkeys(shipped_recipes()), **stems}
+    found = nearest(path.name.removesuffix(SUFFIX), known, most=2)
+    return tuple(known[name] or name for name in found)
+
+
+def _named(path: Path) -> str:
+    return f'"{shown(str(path), most=160)}"'

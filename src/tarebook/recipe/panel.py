@@ -1,0 +1,99 @@
+"""The panel on a bottle: its serving and its figures, copied as printed."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+
+from tarebook.findings import AmountError
+from tarebook.quantities.amount import Amount, AmountKind, parse_amount, to_g, to_ml
+from tarebook.quantities.number import parse_number
+from tarebook.quantities.units import Dimension, dimension
+from tarebook.recipe.fault import shown
+
+MOST_PRINTED = 100_000
+"""In the unit of the key; no panel prints more."""
+
+_PER_UNIT: dict[str, dict[str, Fraction]] = {
+    "mg": {"mg": Fraction(1), "g": Fraction(1000), "mcg": Fraction(1, 1000)},
+    "g": {"g": Fraction(1), "mg": Fraction(1, 1000)},
+    "kcal": {"kcal": Fraction(1), "calories": Fraction(1), "cal": Fraction(1)},
+}
+
+
+@lru_cache(maxsize=512)
+def read_serving(text: str) -> tuple[Fraction | None, Fraction | None]:
+    """Return a serving by measure [mL] and by weight [g], each None where it is not printed.
+
+    A panel's spoons and cups are label measures: 5, 15 and 240 mL.
+
+    Args:
+        text: as printed, such as ``"1 Tbsp (17 g)"``, ``"17 g"`` or ``"1 packet (6 g)"``.
+
+    Raises:
+        AmountError: neither a measure nor a weight can be read in it.
+
+    Example:
+        >>> read_serving("1 Tbsp (17 g)")
+        (Fraction(15, 1), Fraction(17, 1))
+    """
+    outside, _, inside = text.partition("(")
+    parts = [part for part in (outside, inside.strip().removesuffix(")")) if part.strip()]
+    volume_ml = mass_g = None
+    for amount in map(_single, parts):
+        kind = dimension(amount.unit) if amount.unit else None
+        if kind is Dimension.VOLUME and volume_ml is None:
+            volume_ml = to_ml(amount)[0]
+        elif kind is Dimension.MASS and mass_g is None:
+            mass_g = to_g(amount)[0]
+    if volume_ml is None and mass_g is None:
+        raise AmountError(
+            f'serving "{shown(text)}" has neither a measure nor a weight',
+            text=text,
+            hint='copy it as printed, as in "1 Tbsp (17 g)"',
+        )
+    return volume_ml, mass_g
+
+
+@lru_cache(maxsize=512)
+def printed_figure(text: str, unit: str) -> Fraction:
+    """Return a figure of a panel in the unit its key asks for, zero or more.
+
+    Args:
+        text: as printed, such as ``"575 mg"``.
+        unit: ``mg``, ``g`` or ``kcal``.
+
+    Raises:
+        AmountError: no number, no unit that fits, or a negative or absurd figure.
+
+    Example:
+        >>> printed_figure("0.6 g", "mg")
+        Fraction(600, 1)
+    """
+    number, word = _split(text)
+    factor = _PER_UNIT[unit].get(word.lower())
+    if factor is None:
+        raise AmountError(
+            f'"{shown(text)}" is not in {unit}', text=text, hint=f'write "{shown(number)} {unit}"'
+        )
+    if number.startswith(("<", "less than")):
+        raise AmountError(
+            f'"{shown(text)}" is no figure', text=text, hint="write the figure itself, the most"
+        )
+    figure = parse_number(number) * factor
+    if not 0 <= figure <= MOST_PRINTED:
+        raise AmountError(f'"{shown(text)}" cannot stand on a panel', text=text)
+    return figure
+
+
+def _single(text: str) -> Amount:
+    amount = parse_amount(text.strip(), cup="label")
+    if amount.kind is AmountKind.TO_TASTE or amount.is_range or (amount.low or 0) <= 0:
+        raise AmountError(f'"{shown(text)}" is no serving', text=text)
+    return amount
+
+
+def _split(text: str) -> tuple[str, str]:
+    stripped = text.strip()
+    number = stripped.rstrip("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+    return number.strip(), stripped[len(number) :]

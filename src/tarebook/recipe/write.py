@@ -1,0 +1,245 @@
+"""Writes a recipe as the clean, commented TOML that a cook would like to find."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
+from tarebook.figures.foods import food
+from tarebook.findings import FoodUnknown
+from tarebook.quantities.number import format_fraction
+from tarebook.recipe import keys
+from tarebook.recipe.locate import key_text, quoted
+from tarebook.recipe.model import (
+    Drying,
+    Finish,
+    FinishBy,
+    HeatStep,
+    Ingredient,
+    Meat,
+    MeatForm,
+    Panel,
+    Recipe,
+    ScaleBy,
+    Soak,
+    Surface,
+)
+
+SCHEMA = "../reference/recipe.schema.json"
+"""Where the schema lies, seen from a shipped recipe."""
+
+Row = tuple[str, str]
+"""A key and its value, the value already in TOML."""
+
+
+def to_toml(recipe: Recipe, *, schema: str = SCHEMA, hints: bool = False) -> str:
+    """Return the text of a recipe file; reading it gives the same recipe.
+
+    Args:
+        recipe: what to write.
+        schema: path or address of the JSON Schema, for editors that complete and check.
+        hints: whether to show what was left unsaid, as lines to uncomment.
+    """
+    blocks = [
+        f"#:schema {schema}\n" + _rows(_top(recipe), keys.TOP, hints),
+        _section("meat", _meat(recipe.meat), hints),
+        *_parts(recipe.ingredients, hints),
+        _section("soak", _soak(recipe.soak), hints),
+        _section("heat", _heat(recipe.heat), hints),
+        _section("drying", _drying(recipe.drying), hints),
+        _section("method", _method(recipe), hints),
+    ]
+    return "\n".join(block for block in blocks if block)
+
+
+def plain_number(value: Fraction) -> str:
+    """Return a number exactly: as a decimal where it ends, otherwise as a fraction.
+
+    Example:
+        >>> plain_number(Fraction(25, 4)), plain_number(Fraction(5, 3))
+        ('6.25', '1 2/3')
+    """
+    rest, places = value.denominator, 0
+    while rest % 10 == 0 or rest % 5 == 0 or rest % 2 == 0:
+        rest //= 10 if rest % 10 == 0 else 5 if rest % 5 == 0 else 2
+        places += 1
+    if rest != 1:
+        return format_fraction(value)
+    digits = f"{value.numerator * 10**places // value.denominator:0{places + 1}d}"
+    whole, part = (digits[:-places], digits[-places:]) if places else (digits, "")
+    return f"{whole}.{part}".rstrip("0").rstrip(".") if places else whole
+
+
+def _section(name: str, rows: Iterable[Row], hints: bool) -> str:
+    body = _rows(rows, keys.SECTIONS[name], hints)
+    return f"# {keys.SAYS_OF_SECTION[name]}\n[{name}]\n{body}" if body else ""
+
+
+def _rows(rows: Iterable[Row], known: Mapping[str, keys.Key], hints: bool) -> str:
+    written = dict(rows)
+    lines = [f"{name} = {value}\n" for name, value in written.items()]
+    if hints:
+        unsaid = [key for key in known.values() if key.name not in written]
+        lines += [f"# {key.name} = {key.example}  # {key.says}\n" for key in unsaid]
+    return "".join(lines)
+
+
+def _top(recipe: Recipe) -> Iterable[Row]:
+    yield "title", quoted(recipe.title)
+    if recipe.about:
+        yield "about", quoted(recipe.about)
+    if recipe.cup != "us":
+        yield "cup", quoted(recipe.cup)
+
+
+def _meat(meat: Meat) -> Iterable[Row]:
+    yield "food", quoted(meat.food)
+    yield "amount", quoted(meat.amount.text.strip())
+    if meat.thickness_mm is not None:
+        yield "thickness", quoted(meat.thickness_written or _millimetres(meat.thickness_mm))
+    if meat.form is not MeatForm.STRIPS:
+        yield "form", quoted(meat.form.value)
+    if meat.wild is not None and meat.wild is not food(meat.food).wild:
+        yield "wild", _flag(meat.wild)
+
+
+def _millimetres(thickness_mm: tuple[float, float, float]) -> str:
+    low, _, high = thickness_mm
+    return f"{low} mm" if low == high else f"{low}-{high} mm"
+
+
+def _parts(ingredients: Iterable[Ingredient], hints: bool) -> Iterable[str]:
+    """Return a block for each part, in the order in which they first come up."""
+    parts: dict[str, list[str]] = {}
+    for ingredient in ingredients:
+        line = f"{key_text(ingredient.name)} = {_ingredient(ingredient)}\n"
+        parts.setdefault(ingredient.part.value, []).append(line)
+    for part, lines in parts.items():
+        yield f"# {keys.PARTS[part]}\n[{part}]\n{''.join(lines)}"
+
+
+def _ingredient(ingredient: Ingredient) -> str:
+    rows = dict(_ingredient_rows(ingredient))
+    return rows["amount"] if len(rows) == 1 else _inline(rows)
+
+
+def _ingredient_rows(ingredient: Ingredient) -> Iterable[Row]:
+    if not _is_its_name(ingredient):
+        yield "food", quoted(ingredient.food)
+    yield "amount", quoted(ingredient.amount.text.strip())
+    if ingredient.scale is not ScaleBy.MEAT:
+        yield "scale", quoted(ingredient.scale.value)
+    form = [word for word in ingredient.form if word not in ingredient.amount.form]
+    if form:
+        yield "form", quoted(", ".join(form))
+    if ingredient.note:
+        yield "note", quoted(ingredient.note)
+    if ingredient.strength_percent is not None:
+        yield "strength", quoted(f"{plain_number(ingredient.strength_percent)} %")
+    if ingredient.panel is not None:
+        yield "panel", _inline(dict(_panel(ingredient.panel)))
+
+
+def _is_its_name(ingredient: Ingredient) -> bool:
+    try:
+        return food(ingredient.name).key == ingredient.food
+    except FoodUnknown:
+        return False
+
+
+def _inline(rows: Mapping[str, str]) -> str:
+    return "{ " + ", ".join(f"{name} = {value}" for name, value in rows.items()) + " }"
+
+
+def _panel(panel: Panel) -> Iterable[Row]:
+    yield "serving", quoted(_serving(panel))
+    printed = (
+        ("sodium", panel.sodium_mg, "mg"),
+        ("sugars", panel.sugars_g, "g"),
+        ("added-sugars", panel.added_sugars_g, "g"),
+        ("energy", panel.energy_kcal, "kcal"),
+        ("fat", panel.fat_g, "g"),
+        ("carbohydrate", panel.carbohydrate_g, "g"),
+        ("protein", panel.protein_g, "g"),
+        ("potassium", panel.potassium_mg, "mg"),
+    )
+    for name, figure, unit in printed:
+        if figure is not None:
+            yield name, quoted(f"{plain_number(figure)} {unit}")
+
+
+def _serving(panel: Panel) -> str:
+    volume = "" if panel.serving_ml is None else f"{plain_number(panel.serving_ml)} mL"
+    mass = "" if panel.serving_g is None else f"{plain_number(panel.serving_g)} g"
+    return f"{volume} ({mass})" if volume and mass else volume or mass
+
+
+def _soak(soak: Soak) -> Iterable[Row]:
+    if soak.stated:
+        low, _, high = soak.hours
+        yield "hours", _hours(soak.hours_written, low, high)
+    if soak.surface is not Surface.DRAINED:
+        yield "surface", quoted(soak.surface.value)
+    if not soak.poured_away:
+        yield "poured-away", _flag(soak.poured_away)
+
+
+def _heat(heat: HeatStep) -> Iterable[Row]:
+    if heat is not HeatStep.UNSTATED:
+        yield "step", quoted(heat.value)
+
+
+def _drying(drying: Drying) -> Iterable[Row]:
+    if drying.temperature_f is not None:
+        yield "temperature", quoted(drying.temperature_written or _degrees(drying.temperature_f))
+    if drying.hours is not None:
+        yield "hours", _hours(drying.hours_written, *drying.hours)
+    if drying.finish is not None:
+        yield drying.finish.by.value, _finish(drying.finish)
+
+
+def _finish(finish: Finish) -> str:
+    low, _, high = finish.value
+    if finish.by is FinishBy.MOISTURE_TO_PROTEIN:
+        return _number_or_quoted(finish.written or f"{low}-{high}")
+    return quoted(finish.written or f"{_percent(low)}-{_percent(high)} %")
+
+
+def _percent(fraction: float) -> str:
+    return plain_number(Fraction(repr(fraction)) * 100)
+
+
+def _degrees(temperature_f: tuple[float, float]) -> str:
+    low, high = temperature_f
+    return f"{low} F" if low == high else f"{low}-{high} F"
+
+
+def _hours(written: str, low: float, high: float) -> str:
+    return _number_or_quoted(written or (f"{low}" if low == high else f"{low}-{high}"))
+
+
+def _number_or_quoted(text: str) -> str:
+    """Return a plain number as it is; anything else, however near to one, in quotes."""
+    whole = text.isascii() and text.isdigit() and text == str(int(text[:15]))
+    return text if whole or _is_shortest_decimal(text) else quoted(text)
+
+
+def _is_shortest_decimal(text: str) -> bool:
+    whole, point, part = text.partition(".")
+    digits = text.isascii() and whole.isdigit() and part.isdigit() and bool(point)
+    return digits and text == repr(float(text))
+
+
+def _flag(value: bool) -> str:
+    return "true" if value else "false"
+
+
+def _method(recipe: Recipe) -> Iterable[Row]:
+    if recipe.steps:
+        yield "steps", _list(recipe.steps)
+    if recipe.notes:
+        yield "notes", _list(recipe.notes)
+
+
+def _list(texts: Iterable[str]) -> str:
+    return "[\n" + "".join(f"  {quoted(text)},\n" for text in texts) + "]"
