@@ -1,0 +1,154 @@
+"""README tells the truth: its commands exist, and its examples print what it shows.
+
+After a change of figures or wording, ``python tests/test_readme.py`` writes the examples anew.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import shlex
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typer
+
+from tarebook.cli.main import app
+
+ROOT = Path(__file__).resolve().parents[1]
+README = ROOT / "README.md"
+BLOCK = re.compile(r"^```text\n(.*?)^```$", re.M | re.S)
+PROMPT = "$ tarebook "
+
+pytestmark = pytest.mark.skipif(not README.exists(), reason="needs the checkout")
+
+
+def text() -> str:
+    """Return README."""
+    return README.read_text(encoding="utf-8")
+
+
+def examples() -> Iterator[tuple[str, str]]:
+    """Yield each command line shown with a prompt, and the output shown below it."""
+    for block in BLOCK.findall(text()):
+        _, *shown = re.split(rf"^{re.escape(PROMPT)}", block, flags=re.M)
+        for one in shown:
+            line, _, output = one.partition("\n")
+            yield line, output
+
+
+def printed(line: str) -> str:
+    """Return what a command line prints, on standard output and standard error."""
+    done = subprocess.run(
+        [sys.executable, "-m", "tarebook", *shlex.split(line)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        cwd=ROOT,
+        encoding="utf-8",
+        timeout=60,
+    )
+    return done.stdout
+
+
+def commands(group: Any = None, road: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
+    """Yield the words of every command of the program."""
+    group = typer.main.get_command(app) if group is None else group
+    for name, command in group.commands.items():
+        if hasattr(command, "commands"):
+            yield from commands(command, (*road, name))
+        else:
+            yield (*road, name)
+
+
+def named() -> set[tuple[str, ...]]:
+    """Return the commands that README names anywhere."""
+    words = re.findall(r"tarebook ((?:foods )?[a-z]+)", text())
+    return {tuple(one.split()) for one in words}
+
+
+def test_there_are_examples() -> None:
+    """README shows real output, a whole card among it."""
+    lines = [line for line, _ in examples()]
+
+    assert len(lines) >= 4
+    assert any(line.startswith("card ") for line in lines)
+
+
+@pytest.mark.parametrize(("line", "output"), list(examples()), ids=lambda value: str(value)[:40])
+def test_an_example_prints_what_is_shown(line: str, output: str) -> None:
+    """Each example, run, prints to the letter what README shows."""
+    assert output == printed(line)
+
+
+def test_every_command_is_named() -> None:
+    """Each command of the program stands in README."""
+    assert set(commands()) <= named()
+
+
+def test_every_named_command_is_there() -> None:
+    """README names no command that the program does not have."""
+    shell = set(re.findall(r"tarebook (?:foods )?[a-z]+", "\n".join(_code())))
+    known = {" ".join(("tarebook", *one)) for one in commands()}
+
+    assert shell <= known | {"tarebook foods"}
+
+
+def _code() -> Iterator[str]:
+    yield from re.findall(r"`([^`\n]+)`", text())
+    yield from re.findall(r"^```sh\n(.*?)^```$", text(), re.M | re.S)
+
+
+def test_the_job_comes_first_and_then_two_commands() -> None:
+    """README opens with the job in one paragraph; the first two commands each set themselves up."""
+    title, paragraph, *_ = text().split("\n\n")
+    first, second = re.findall(r"^```sh\n(.*?)^```$", text(), re.M | re.S)[:2]
+
+    assert "# tarebook" == title and 300 < len(paragraph) < 1000
+    assert all("venv" in one and "pip install" in one for one in (first, second))
+    assert "tarebook scale" in first and "pytest" in second
+    assert text().index("```sh") < text().index("```text")
+
+
+CALLS = {
+    "`scale`, `card`": ["scale", "juniper-venison"],
+    "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
+    "`check`": ["check", "juniper-venison"],
+    "`convert`": ["convert", "1 cup", "honey"],
+    "`foods find`": ["foods", "find", "honey"],
+    "`foods show`": ["foods", "show", "honey"],
+}
+
+
+@pytest.mark.parametrize("row", CALLS)
+def test_the_json_keys_are_those_documented(row: str) -> None:
+    """Every key that README promises is in the JSON, and every key in the JSON is promised."""
+    (cell,) = (line.split("|")[2] for line in text().splitlines() if line.startswith(f"| {row} |"))
+    promised = set(re.findall(r"`([a-z_0-9]+)`", cell.split("(each with")[0]))
+    if row == "`compare`":
+        promised = {"variants", "differences"}
+    done = subprocess.run(
+        [sys.executable, "-m", "tarebook", *CALLS[row], "--json"],
+        capture_output=True,
+        cwd=ROOT,
+        check=True,
+        timeout=60,
+    )
+    data = json.loads(done.stdout)
+
+    assert promised == set(data[0] if isinstance(data, list) else data)
+
+
+def _written_anew(block: re.Match[str]) -> str:
+    lines = [one for one in block[1].splitlines() if one.startswith(PROMPT)]
+    if not lines:
+        return block[0]
+    shown = "".join(f"{line}\n{printed(line.removeprefix(PROMPT))}" for line in lines)
+    return f"```text\n{shown}```"
+
+
+if __name__ == "__main__":
+    README.write_text(BLOCK.sub(_written_anew, text()), encoding="utf-8")
