@@ -6,12 +6,14 @@ from collections.abc import Sequence
 
 from tarebook.nutrition.range import Range
 
+# No figure of an ounce is told finer than this; an axis would only show noise.
+_NOTHING = 0.001
 _ROUND_STEPS = (1, 2, 2.5, 5, 10)
 
 
 def scale_end(highest: float) -> float:
     """Return a round end for an axis that starts at zero and holds a value."""
-    if highest <= 0:
+    if highest < _NOTHING:
         return 1.0
     power = 1.0
     while power * 10 <= highest:

@@ -46,7 +46,7 @@ def round_label(figure: str, amount: float | Decimal) -> Rounded:
         '135'
     """
     exact = _decimal(amount)
-    if not exact >= 0:
+    if exact.is_nan() or exact < 0:
         raise ValueError(f"{figure} cannot be {amount}")
     return _RULES[figure](exact)
 
