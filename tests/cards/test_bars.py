@@ -79,6 +79,15 @@ def test_a_side_without_a_total_says_so() -> None:
     assert [] == bars([("A", None), ("B", None)], 20, name_columns=2)
 
 
+def test_a_range_that_can_only_be_higher_is_marked() -> None:
+    """A bar of what is known may not pass for all there is."""
+    part = Range(low=1, likely=2, high=3, unit="mg", missing=("sauce",))
+    first, second, _ = bars([("A", found(1, 2, 3)), ("B", part)], 20, name_columns=2)
+
+    assert ("A ", "B≥") == (first[:2], second[:2])
+    assert first[2:] == second[2:]
+
+
 def test_the_axis_names_its_unit() -> None:
     """Zero at the left, the end and its unit at the right."""
     assert "0     500 mg" == axis(500, 12, "mg")

@@ -101,6 +101,32 @@ def test_no_total_on_one_side_is_no_difference(recipe_of: RecipeOf, unwrapped: U
     assert "B, not known" in page and "name its kind" in page
 
 
+def test_a_missing_share_on_one_side_decides_nothing(
+    recipe_of: RecipeOf, unwrapped: Unwrapped
+) -> None:
+    """A sauce nobody has a figure for is not called lower in sodium, either way round."""
+    unknown = Swap(old="soy-sauce", new="coconut-seasoning-sauce")
+    first, second = pair(recipe_of(), unknown)
+    for sides in ([first, second], [second, first]):
+        page = unwrapped(beside(sides))
+        assert "Sodium: nobody can say which is lower, for that of" in page
+        assert "coconut-seasoning-sauce is not known" in page
+        assert "mg, B less A not known" in page
+        assert "has less" not in page and "has more" not in page
+
+
+def test_a_missing_share_leaves_the_difference_open_on_its_side(
+    recipe_of: RecipeOf, unwrapped: Unwrapped
+) -> None:
+    """More salt and an unknown sauce: more sodium for certain, by at least so much."""
+    plain = recipe_of(marinade={"honey": "1 cup"})
+    salted = recipe_of(marinade={"honey": "1 cup", "salt-table": "40 g", "soy-sauce": "to taste"})
+    up = [Variant("a", worksheet(plain)), Variant("b", worksheet(salted))]
+
+    assert "Sodium: B has more, by at least" in unwrapped(beside(up))
+    assert "Sodium: B has less, by at least" in unwrapped(beside(up[::-1]))
+
+
 def test_potassium_salt_carries_its_caution(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:
     """A swap to a salt with potassium says whom it can harm; without it nothing is said."""
     recipe = recipe_of(marinade={"salt-table": "20 g"})

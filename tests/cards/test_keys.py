@@ -145,6 +145,7 @@ def test_a_comparison_keeps_its_keys(shipped: Shipped) -> None:
         assert set(FIGURES) == set(found[per])
         for one in found[per].values():
             assert {"change", "percent", "smaller_than_doubt"} <= set(one)
+            assert {"only_at_least", "only_at_most"} <= set(one)
 
 
 def test_a_finding_keeps_its_keys() -> None:

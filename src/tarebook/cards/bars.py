@@ -62,14 +62,22 @@ def bars(
     name_columns: int,
     plain: bool = False,
 ) -> list[str]:
-    """Return named ranges over one another on a shared axis; a side without a total says so."""
+    """Return named ranges over one another on a shared axis.
+
+    A side without a total says so; one that can only be higher has ``≥`` behind its name.
+    """
     known = [found for _, found in rows if found is not None]
     if not known:
         return []
     end = scale_end(max(found.high for found in known))
     drawn = [
-        f"{name[:name_columns]:<{name_columns}} "
+        f"{_named(name, found, name_columns)} "
         + (bar(found, end, columns, plain=plain) if found else "no total")
         for name, found in rows
     ]
     return [*drawn, " " * (name_columns + 1) + axis(end, columns, known[0].unit)]
+
+
+def _named(name: str, found: Range | None, columns: int) -> str:
+    mark = "≥" if found is not None and found.at_least else ""
+    return f"{name[: columns - len(mark)]}{mark}".ljust(columns)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import NamedTuple
 
 from tarebook.cards.bars import bars
@@ -76,7 +75,7 @@ def _pair(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
     for figure in FIGURES:
         found = difference(first.sheet.estimate, other.sheet.estimate, figure, per="ounce")
         yield Line(row(_cells(found), widths, right=(1, 2, 3, 4)))
-        if found.smaller_than_doubt and not _same(found):
+        if found.smaller_than_doubt and not found.unshared and not _same(found):
             doubtful.append(NAMES[figure])
     yield from _verdict(first, other, letter, doubtful)
     yield from _batch(first, other, letter)
@@ -85,8 +84,9 @@ def _pair(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
 def _cells(found: Difference) -> tuple[str, str, str, str, str]:
     change, percent = NOT_KNOWN, ""
     if found.change is not None and not _neither_known(found):
-        change = "same" if _same(found) else _signed(found.change)
-        percent = "" if _same(found) or found.percent is None else _percent(found.percent)
+        change = "same" if _same(found) else _signed(found)
+        if found.percent is not None and not found.unshared and not _same(found):
+            percent = _percent(found.percent)
     return NAMES[found.figure], likely(found.first), likely(found.second), change, percent
 
 
@@ -95,12 +95,19 @@ def _neither_known(found: Difference) -> bool:
 
 
 def _same(found: Difference) -> bool:
-    return found.change is not None and found.change.low == found.change.high == 0
+    """Whether a difference is too small for the digits it is told in."""
+    return found.change is not None and not found.unshared and _signed(found) == "0 to 0"
 
 
-def _signed(change: Range) -> str:
+def _signed(found: Difference) -> str:
+    """Return low to high of a difference; open on the side where a share is missing."""
+    change = found.change
+    if change is None or (found.unshared and found.smaller_than_doubt):
+        return NOT_KNOWN
     low, high = (_with_sign(end, change.unit) for end in (change.low, change.high))
-    return f"{low} to {high}"
+    if found.only_at_least:
+        return f"at least {low}"
+    return f"at most {high}" if found.only_at_most else f"{low} to {high}"
 
 
 def _with_sign(amount: float, unit: str) -> str:
@@ -125,6 +132,10 @@ def _verdict(
             yield from _say(f"{name.capitalize()}: no total on one side, so no difference.")
         elif _same(found):
             yield from _say(f"{name.capitalize()}: the same.")
+        elif found.smaller_than_doubt and found.unshared:
+            text = f"{name.capitalize()}: nobody can say which is lower, for that of "
+            text += f"{', '.join(found.unshared)} is not known."
+            yield from (Line(one, Style.WARN) for one in wrap(clean(text), COLUMNS))
         elif found.smaller_than_doubt:
             text = f"{name.capitalize()}: the difference is smaller than the doubt in it."
             yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
@@ -132,10 +143,10 @@ def _verdict(
             way = "less" if found.change.high < 0 else "more"
             low, high = sorted((abs(found.change.low), abs(found.change.high)))
             unit = found.change.unit
-            yield from _say(
-                f"{name.capitalize()}: {letter} has {way}, by {digits(low, unit)} to "
-                f"{digits(high, unit)} {unit} an ounce."
-            )
+            by = f"{digits(low, unit)} to {digits(high, unit)}"
+            if found.unshared:
+                by = f"at least {digits(low, unit)}"
+            yield from _say(f"{name.capitalize()}: {letter} has {way}, by {by} {unit} an ounce.")
     others = [name for name in doubtful if name not in {NAMES[one] for one in _DRAWN}]
     if others:
         yield from _say(f"Smaller than the doubt as well: {', '.join(others)}.", rest="  ")
@@ -146,10 +157,10 @@ def _batch(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
     yield Line("Whole batch", Style.HEAD)
     for figure in _DRAWN:
         found = difference(first.sheet.estimate, other.sheet.estimate, figure, per="batch")
-        change = NOT_KNOWN if found.change is None else _signed(found.change)
-        unit = "" if found.change is None else found.change.unit
+        change = _signed(found)
+        unit = "" if change == NOT_KNOWN or found.change is None else found.change.unit
         text = (
-            f"{NAMES[figure]}: A {span(found.first)}, {letter} {span(found.second)}, "
+            f"{NAMES[figure]}: A {_span(found.first)}, {letter} {_span(found.second)}, "
             f"{letter} less A {change} {unit}"
         )
         yield from _say(text, rest="  ")
@@ -158,6 +169,10 @@ def _batch(first: Variant, other: Variant, letter: str) -> Iterator[Line]:
         for name, one in (("A", first), (letter, other))
     )
     yield from _say(f"finished weight, likely: {', '.join(sizes)}")
+
+
+def _span(found: Range | None) -> str:
+    return f"{'at least ' if found is not None and found.at_least else ''}{span(found)}"
 
 
 def _cautions(variants: Sequence[Variant]) -> Iterator[Line]:
@@ -170,7 +185,7 @@ def _cautions(variants: Sequence[Variant]) -> Iterator[Line]:
     everywhere = _LETTERS[: len(variants)]
     yield from caution_lines(
         tuple(
-            one if found[one] == everywhere else replace(one, title=f"{found[one]}: {one.title}")
+            one if found[one] == everywhere else one._replace(title=f"{found[one]}: {one.title}")
             for one in gravest
         ),
         COLUMNS,

@@ -130,6 +130,8 @@ def _difference(found: Difference) -> Data:
     return {
         "change": range_data(found.change),
         "percent": range_data(found.percent),
+        "only_at_least": found.only_at_least,
+        "only_at_most": found.only_at_most,
         "smaller_than_doubt": found.smaller_than_doubt if found.change is not None else None,
     }
 

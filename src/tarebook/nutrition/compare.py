@@ -7,14 +7,13 @@ than two ranges laid side by side would suggest.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tarebook.nutrition.estimate import Estimate, unit_of
 from tarebook.nutrition.range import Range, range_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Difference:
+class Difference(NamedTuple):
     """How one figure differs between two variants (second less first).
 
     Attributes:
@@ -22,7 +21,8 @@ class Difference:
         first, second: ranges of the two sides, or None where a side has no total.
         change: range of the paired difference, in the figure's unit, or None.
         percent: the same as a percentage of the first side, or None where that is zero.
-        smaller_than_doubt: whether the range of the difference includes zero.
+        smaller_than_doubt: whether the range of the difference includes zero. A share that is
+            missing on one side only leaves the range open on that side.
     """
 
     figure: str
@@ -32,9 +32,32 @@ class Difference:
     percent: Range | None
 
     @property
+    def only_at_least(self) -> bool:
+        """Whether the second side lacks a share that the first does not: it can only be more."""
+        return bool(_missing(self.second) - _missing(self.first))
+
+    @property
+    def only_at_most(self) -> bool:
+        """Whether the first side lacks a share that the second does not: it can only be less."""
+        return bool(_missing(self.first) - _missing(self.second))
+
+    @property
+    def unshared(self) -> tuple[str, ...]:
+        """Names whose share is missing on one side only."""
+        return tuple(sorted(_missing(self.first) ^ _missing(self.second)))
+
+    @property
     def smaller_than_doubt(self) -> bool:
         """Whether the difference may as well be none, or the other way round."""
-        return self.change is not None and self.change.includes_zero()
+        if self.change is None:
+            return False
+        reaches_down = self.only_at_most or self.change.low <= 0
+        reaches_up = self.only_at_least or self.change.high >= 0
+        return reaches_down and reaches_up
+
+
+def _missing(side: Range | None) -> frozenset[str]:
+    return frozenset() if side is None else frozenset(side.missing)
 
 
 def difference(first: Estimate, second: Estimate, figure: str, *, per: str) -> Difference:
