@@ -200,7 +200,7 @@ def _ceiling(
     All sodium measured, sauces at 120 % of their figure, the meat's own at its highest, over
     the weighed batch or else over the least that an unweighed one could weigh.
     """
-    if sodium is None or _liquid_outweighs_meat(facts):
+    if sodium is None or sodium.missing or _liquid_outweighs_meat(facts):
         return None
     own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * own_factor
     added = sum(
