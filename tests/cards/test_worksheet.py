@@ -154,6 +154,13 @@ def test_what_is_missing_is_named(recipe_of: RecipeOf) -> None:
     assert found.at_least and ("soy-sauce",) == found.missing
 
 
+def test_no_ceiling_over_what_is_not_known(recipe_of: RecipeOf) -> None:
+    """Where a share of the sodium is missing nobody can say "at most"."""
+    sheet = worksheet(recipe_of(marinade={"salt-table": "20 g", "soy-sauce": "to taste"}))
+
+    assert sheet.estimate.ceiling_sodium_mg_per_oz is None
+
+
 def test_two_of_one_name_are_each_off_by_their_own(recipe_of: RecipeOf) -> None:
     """A pinch of salt in the rub does not make the weighed salt of the marinade doubtful."""
     weighed = {"salt-table": "20 g", "soy-sauce": "2 Tbsp"}
