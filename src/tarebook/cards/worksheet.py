@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
@@ -15,8 +15,7 @@ from tarebook.safety.curing import CureReport, guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Allergens:
+class Allergens(NamedTuple):
     """Major allergens by the kinds of ingredient, and packs to read.
 
     Attributes:
@@ -28,8 +27,7 @@ class Allergens:
     check: dict[str, tuple[str, ...]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worksheet:
+class Worksheet(NamedTuple):
     """One recipe at one size, with all that is known of it.
 
     Attributes:

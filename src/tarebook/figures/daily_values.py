@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
+from typing import NamedTuple
 
 from tarebook.figures.table import Row, number, table
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DailyValue:
+class DailyValue(NamedTuple):
     """The Daily Value of one nutrient, for adults and children of four or more.
 
     Attributes:

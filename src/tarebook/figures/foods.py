@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
+from typing import NamedTuple
 
 from tarebook.figures.table import cells, columns, keys, rows_of, table, words
 from tarebook.findings import FoodUnknown, nearest
@@ -15,8 +15,7 @@ _PLAIN = str.maketrans({"-": " ", "_": " ", ",": " ", ".": " ", "'": None, "’"
 _YES_NO: Mapping[str, bool | None] = {"yes": True, "no": False, "": None}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Food:
+class Food(NamedTuple):
     """One food of ``reference/foods.csv``.
 
     Attributes:

@@ -8,9 +8,9 @@ wide, else it follows the row's confidence, from the working values ``density-sp
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
+from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.table import Row, cells, rows_of
@@ -19,8 +19,7 @@ from tarebook.figures.working import value as working
 _FILE = "measures.csv"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Density:
+class Density(NamedTuple):
     """How much a measured volume of a food weighs.
 
     Attributes:
@@ -40,8 +39,7 @@ class Density:
     note: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CountMass:
+class CountMass(NamedTuple):
     """What one of a food weighs: one clove, one slice, one dash. As ``Density``, but in grams."""
 
     grams: Fraction
@@ -52,8 +50,7 @@ class CountMass:
     note: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
+class Measure(NamedTuple):
     """One row of the table.
 
     Attributes:

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
+from typing import NamedTuple
 
 from tarebook.where import folder
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
+class Source(NamedTuple):
     """One source, as ``reference/sources.toml`` or one of its kin describes it.
 
     Attributes:

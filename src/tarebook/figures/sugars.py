@@ -8,8 +8,8 @@ juice; those of whole fruit, plain juice and milk are not.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.table import Row, cells, number, rows_of
@@ -17,8 +17,7 @@ from tarebook.figures.table import Row, cells, number, rows_of
 _FILE = "sugars.csv"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SugarSplit:
+class SugarSplit(NamedTuple):
     """How the total sugars of a food divide.
 
     Attributes:

@@ -6,8 +6,8 @@ range. A working value is an assumption and is shown as one; no test claims that
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from tarebook.figures.table import keys as keys_of
 from tarebook.figures.table import rows_of
@@ -15,8 +15,7 @@ from tarebook.figures.table import rows_of
 _FILE = "working-values.csv"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Working:
+class Working(NamedTuple):
     """One assumption, as a low, a likely and a high value.
 
     Attributes:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Severity(StrEnum):
@@ -18,8 +18,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
+class Place(NamedTuple):
     """Where in a file: the name as the user gave it, and the line and key path where known."""
 
     file: str
@@ -30,8 +29,7 @@ class Place:
         return self.file if self.line is None else f"{self.file}:{self.line}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(NamedTuple):
     """One finding: place, severity, short code, sentence, and what to try.
 
     ``cites`` names the row of ``reference/rules.csv`` that a safety finding stands on.

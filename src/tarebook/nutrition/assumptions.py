@@ -7,7 +7,7 @@ draws by these names, and ``--why`` prints them.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tarebook.figures.working import Working, value
 from tarebook.nutrition.draws import Distribution, Fixed, LogNormal, LogPert, Pert, Uniform
@@ -22,8 +22,7 @@ _FILM = {
 _FATTY_G_PER_100G = 10
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Assumption:
+class Assumption(NamedTuple):
     """One uncertain input.
 
     Attributes:

@@ -11,11 +11,11 @@ slices of probability once, in an order of its own (McKay, Beckman and Conover, 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from math import exp, log
 from random import Random
+from typing import NamedTuple
 
 SEED = 20_260_901
 """Fixed, so that a figure does not jump from one run to the next."""
@@ -23,15 +23,13 @@ SEED = 20_260_901
 _GRID = 240
 
 
-@dataclass(frozen=True, slots=True)
-class Fixed:
+class Fixed(NamedTuple):
     """An input known exactly."""
 
     value: float
 
 
-@dataclass(frozen=True, slots=True)
-class Pert:
+class Pert(NamedTuple):
     """A bounded judgement: lowest, likeliest, highest.
 
     Source: Malcolm and others, Operations Research 7, 1959, 646-669, source id "malcolm-1959";
@@ -43,8 +41,7 @@ class Pert:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
-class LogPert:
+class LogPert(NamedTuple):
     """The same on the logarithm, for an input known to within a factor; all above zero."""
 
     low: float
@@ -52,16 +49,14 @@ class LogPert:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
-class LogNormal:
+class LogNormal(NamedTuple):
     """A factor around one, with its relative standard deviation ``cv`` [-]."""
 
     cv: float
     median: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Uniform:
+class Uniform(NamedTuple):
     """Anywhere from 0 to 1 alike; used to choose among cases."""
 
 
@@ -85,7 +80,7 @@ def column(name: str, distribution: Distribution, n: int) -> tuple[float, ...]:
     return tuple([values[place] for place in _order(name, n)])
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=512, typed=True)
 def strata(distribution: Distribution, n: int) -> tuple[float, ...]:
     """Return the values at the middles of ``n`` equal slices of probability, rising.
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from tarebook.drying import lowest_finished, moisture
 from tarebook.findings import QuantityError
@@ -43,8 +43,7 @@ class Ounce(Enum):
         return float(self.value[1])
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Estimate:
+class Estimate(NamedTuple):
     """What a finished batch holds, as far as can be told.
 
     Attributes:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from tarebook.figures.nutrients import values
 from tarebook.nutrition.makeup import Makeup, makeup
@@ -14,8 +14,7 @@ from tarebook.scaling import ScaledIngredient, ScaledRecipe
 _MOISTURE_FOODS = frozenset({"fresh", "other", "starch"})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class Line(NamedTuple):
     """One ingredient as the model sees it: so many grams of a makeup.
 
     Attributes:
@@ -36,8 +35,7 @@ class Line:
     part: Part
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Facts:
+class Facts(NamedTuple):
     """Everything the estimate starts from.
 
     Attributes:
@@ -81,7 +79,7 @@ class Facts:
 
     def weighed(self, finished_g: float) -> Facts:
         """Return the same facts with the finished batch on the scale [g]."""
-        return replace(self, finished_g=finished_g)
+        return self._replace(finished_g=finished_g)
 
 
 def facts_of(scaled: ScaledRecipe, *, finished_g: float | None = None) -> Facts:
@@ -127,7 +125,7 @@ def _lines(known: Iterable[ScaledIngredient]) -> tuple[Line, ...]:
     for one in known:
         line = _line(one)
         named[line.name] = count = named.get(line.name, 0) + 1
-        found.append(line if count == 1 else replace(line, name=f"{line.name} ({count})"))
+        found.append(line if count == 1 else line._replace(name=f"{line.name} ({count})"))
     return tuple(found)
 
 

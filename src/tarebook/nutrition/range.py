@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tarebook.nutrition.draws import percentile
 
@@ -10,8 +10,7 @@ LOW, LIKELY, HIGH = 0.05, 0.50, 0.95
 """The percentiles shown as low, likely and high."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Range:
+class Range(NamedTuple):
     """A figure with its doubt: low, likely, high (5, 50 and 95 % of the draws).
 
     Attributes:

@@ -7,12 +7,11 @@ decimal, happens once, and last: everything before it is unrounded.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Rounded:
+class Rounded(NamedTuple):
     """A rounded figure: the number, or the words that stand in for it."""
 
     value: Decimal

@@ -16,6 +16,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from math import ceil, floor, gcd, lcm
 from types import MappingProxyType
+from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly, QuantityError, nearest
 from tarebook.quantities.number import format_fraction
@@ -24,8 +25,7 @@ from tarebook.quantities.units import factor, unit_text
 __all__ = ["DRAWERS", "Drawer", "Scoops", "Tool", "choose_drawer", "measure"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tool:
+class Tool(NamedTuple):
     """One spoon or cup.
 
     Attributes:

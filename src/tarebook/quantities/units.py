@@ -7,11 +7,11 @@ lines. Here they are read without pint, since importing it would double the star
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from functools import cache, lru_cache
 from types import MappingProxyType
+from typing import NamedTuple
 
 from tarebook.findings import UnitError, nearest
 from tarebook.where import folder
@@ -43,8 +43,7 @@ class Dimension(StrEnum):
     TIME = "time"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unit:
+class Unit(NamedTuple):
     """One line of the units file.
 
     Attributes:

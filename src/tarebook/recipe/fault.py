@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from tarebook.findings import AmountError, Finding, Place, Severity
 from tarebook.recipe.locate import KeyPath, Lines, path_text
@@ -25,8 +26,7 @@ class Refused(Exception):
         self.hint = hint
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
+class Fault(NamedTuple):
     """One fault, its place known either as a line or as a key path."""
 
     severity: Severity

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.findings import Place
 from tarebook.quantities.amount import Amount
@@ -64,8 +65,7 @@ class FinishBy(StrEnum):
     YIELD = "yield"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Panel:
+class Panel(NamedTuple):
     """The panel printed on an ingredient's own bottle; it wins over the generic row.
 
     Attributes:
@@ -142,8 +142,7 @@ class Ingredient:
     path: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Soak:
+class Soak(NamedTuple):
     """How long the meat lies in its marinade, and what is done to its surface after.
 
     Attributes:
@@ -161,8 +160,7 @@ class Soak:
     poured_away: bool = True
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finish:
+class Finish(NamedTuple):
     """When it is dry enough: a measure and its low, likely and high value.
 
     Moisture and yield are fractions (0 to 1); moisture to protein is a ratio by weight. A single
@@ -174,8 +172,7 @@ class Finish:
     written: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drying:
+class Drying(NamedTuple):
     """How it is dried. Temperatures and hours are for the cook to read; they never scale.
 
     Attributes:

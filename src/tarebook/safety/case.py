@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import Finding, Place, Severity
@@ -43,8 +43,7 @@ _HEATED_FIRST = frozenset({HeatStep.SIMMERED, HeatStep.STEAMED, HeatStep.BOILED_
 _NO_MEAT = frozenset({Animal.FISH, Animal.MUSHROOM, Animal.OTHER})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Case:
+class Case(NamedTuple):
     """A recipe at one size, with what the rules ask about it.
 
     Attributes:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tarebook.findings import Finding, Severity
 from tarebook.safety.rulebook import rule
@@ -61,8 +61,7 @@ _RANK = {code: place for place, code in enumerate(TITLES)}
 _SEVERITY = {severity: place for place, severity in enumerate(Severity)}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Caution:
+class Caution(NamedTuple):
     """One caution of a card.
 
     Attributes:

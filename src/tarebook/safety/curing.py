@@ -8,9 +8,8 @@ compared.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tarebook.findings import CureRefused, QuantityError
 from tarebook.quantities.amount import Amount
@@ -28,8 +27,7 @@ STEP_G = Fraction(1, 10)
 _MILLION = 1_000_000
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cure:
+class Cure(NamedTuple):
     """One weighed curing salt.
 
     Attributes:
@@ -45,8 +43,7 @@ class Cure:
     nitrate_percent: Fraction | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CureReport:
+class CureReport(NamedTuple):
     """What a batch takes in by its curing salts, within the guard.
 
     Attributes:

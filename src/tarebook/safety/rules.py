@@ -8,7 +8,6 @@ it refuses.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from tarebook.findings import Finding
 from tarebook.recipe.model import Recipe
@@ -119,7 +118,7 @@ def check(recipe: Recipe) -> tuple[Finding, ...]:
     """
     case = Case.of(recipe)
     found = [finding for rule in RULES for finding in rule(case)]
-    placed = [replace(one, place=recipe.place(one.place.path)) for one in found]
+    placed = [one._replace(place=recipe.place(one.place.path)) for one in found]
     return tuple(sorted(placed, key=_line))
 
 

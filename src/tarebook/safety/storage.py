@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
@@ -44,8 +44,7 @@ class KeepLimit:
         return f"{self.count} {self.unit}{many} {_PLACES[self.place]}{last}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeepBy:
+class KeepBy(NamedTuple):
     """How long a batch keeps, or why no time is given.
 
     Attributes:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import QuantityError
@@ -18,8 +19,7 @@ _LARGEST_FACTOR = 10_000
 _CURE_STEP_G = Fraction(1, 10)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ScaledIngredient:
+class ScaledIngredient(NamedTuple):
     """One ingredient for today's meat.
 
     Attributes:
@@ -35,8 +35,7 @@ class ScaledIngredient:
     mass: Mass | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ScaledRecipe:
+class ScaledRecipe(NamedTuple):
     """A recipe for today's meat.
 
     Attributes:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
+from typing import Any, NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density
@@ -15,8 +14,7 @@ from tarebook.quantities.units import Dimension, dimension, factor, near_units, 
 from tarebook.scaling.volume_and_mass import Mass, mass_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Converted:
+class Converted(NamedTuple):
     """An amount, what it is in another unit, and who says so.
 
     Attributes:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food
 from tarebook.quantities.amount import Amount, AmountKind
@@ -22,8 +23,7 @@ _HAND_UNITS = frozenset({"dash", "pinch", "drop"})
 _COUNT_STEP = Fraction(1, 2)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
+class Measure(NamedTuple):
     """How to measure one scaled amount.
 
     Attributes:

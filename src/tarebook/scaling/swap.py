@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density
@@ -18,8 +19,7 @@ MEAT = "meat"
 """The word that stands for the meat itself in a swap."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Swap:
+class Swap(NamedTuple):
     """What goes out, what comes in, how much of it, and by which measure.
 
     Attributes:

@@ -6,8 +6,8 @@ no density or count weight is held the mass is not known; it is never taken for 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.figures.foods import Food
 from tarebook.figures.measures import count_mass, density
@@ -19,8 +19,7 @@ from tarebook.quantities.units import Dimension, dimension, factor
 _BY_HAND = frozenset({"dash", "pinch", "drop"})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mass:
+class Mass(NamedTuple):
     """What an amount weighs, how far off that may be, and who says so.
 
     Attributes:
