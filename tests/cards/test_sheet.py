@@ -139,7 +139,7 @@ def test_a_recipe_cannot_paint_the_screen(recipe_of: RecipeOf) -> None:
     bad = replace(
         good,
         title="Red \x1b[31m strips \u202e",
-        ingredients=(replace(one, name="soy \x1b]0;x\x07", note="a\x1b[2Jb"),),
+        ingredients=(one._replace(name="soy \x1b]0;x\x07", note="a\x1b[2Jb"),),
     )
     page = plain_text(sheet(worksheet(bad)))
 

@@ -17,7 +17,7 @@ import pytest
 import typer
 
 from tarebook.cards.lines import width
-from tarebook.cli.main import app
+from tarebook.cli.main import program
 
 Tarebook = Callable[..., Any]
 Process = Callable[..., Any]
@@ -43,7 +43,7 @@ Road = tuple[str, ...]
 
 def commands(group: Any = None, road: Road = ()) -> Iterator[tuple[Road, Any]]:
     """Yield every command of the program with the words that lead to it."""
-    group = typer.main.get_command(app) if group is None else group
+    group = typer.main.get_command(program([])) if group is None else group
     for name, command in group.commands.items():
         if hasattr(command, "commands"):
             yield from commands(command, (*road, name))

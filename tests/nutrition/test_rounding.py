@@ -60,9 +60,7 @@ PUBLISHED = [
 
 @pytest.mark.published
 @pytest.mark.parametrize(("figure", "amount", "printed", "place"), PUBLISHED)
-def test_label_rounding_meets_the_rule(
-    figure: str, amount: str, printed: str, place: str
-) -> None:
+def test_label_rounding_meets_the_rule(figure: str, amount: str, printed: str, place: str) -> None:
     """Each boundary of 21 CFR 101.9(c) rounds as the paragraph says."""
     assert round_label(figure, Decimal(amount)).text == printed, place
 

@@ -2,32 +2,47 @@
 
 from __future__ import annotations
 
+import gc
 import sys
+from importlib import import_module
 from typing import Annotated
 
-import typer
+# A cook waits for a short program: looking for garbage while it loads took a twentieth of that.
+gc.set_threshold(50_000, 50, 50)
 
-from tarebook.cli import foods
-from tarebook.cli.card import card
-from tarebook.cli.check import check
-from tarebook.cli.compare import compare
-from tarebook.cli.convert import convert
-from tarebook.cli.new import new
-from tarebook.cli.scale import scale
+import typer  # noqa: E402
 
 FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
 
-app = typer.Typer(
-    name="tarebook",
-    help="Scale, weigh and reckon home-dried marinated meat: measures, grams, and sodium and "
-    "sugars per finished ounce, with how sure they are. Works offline.",
-    no_args_is_help=True,
-    rich_markup_mode=None,
-    pretty_exceptions_enable=False,
-)
-for command in (scale, card, compare, check, new, convert):
-    app.command()(command)
-app.add_typer(foods.app, name="foods")
+COMMANDS = ("scale", "card", "compare", "check", "new", "convert", "foods")
+"""Every command; each is a module of this room, and a function or a group of that name in it."""
+
+
+def program(words: list[str]) -> typer.Typer:
+    """Return the program with the command that is asked for, or with all of them.
+
+    Only what is asked for is built: reading the signatures of all the others would take longer
+    than scaling a recipe.
+
+    Args:
+        words: what was typed after the program's name.
+    """
+    app = typer.Typer(
+        name="tarebook",
+        help="Scale, weigh and reckon home-dried marinated meat: measures, grams, and sodium and "
+        "sugars per finished ounce, with how sure they are. Works offline.",
+        no_args_is_help=True,
+        rich_markup_mode=None,
+        pretty_exceptions_enable=False,
+        callback=_tarebook,
+    )
+    for name in words[:1] if words and words[0] in COMMANDS else COMMANDS:
+        command = getattr(import_module(f"tarebook.cli.{name}"), "app" if name == "foods" else name)
+        if isinstance(command, typer.Typer):
+            app.add_typer(command, name=name)
+        else:
+            app.command(name)(command)
+    return app
 
 
 def _print_version(wanted: bool) -> None:
@@ -40,7 +55,6 @@ def _print_version(wanted: bool) -> None:
         raise typer.Exit(FINE)
 
 
-@app.callback()
 def _tarebook(
     version: Annotated[
         bool,
@@ -63,7 +77,8 @@ def run(args: list[str] | None = None) -> None:
 
     _speak_utf8()
     try:
-        app(args, prog_name="tarebook")
+        words = sys.argv[1:] if args is None else args
+        program(words)(words, prog_name="tarebook")
     except RecipeFaulty as fault:
         complain_findings(fault.findings)
         sys.exit(FAULT)

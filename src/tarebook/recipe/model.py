@@ -89,8 +89,7 @@ class Panel(NamedTuple):
     potassium_mg: Fraction | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Meat:
+class Meat(NamedTuple):
     """What is dried, and how much of it the amounts were written for.
 
     Attributes:
@@ -113,8 +112,7 @@ class Meat:
     wild: bool | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ingredient:
+class Ingredient(NamedTuple):
     """One thing that goes on or into the meat.
 
     Attributes:

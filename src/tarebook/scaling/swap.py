@@ -91,7 +91,7 @@ def _swap_meat(recipe: Recipe, new: Food, what: Swap) -> Recipe:
         raise AskedWrongly("--swap: the meat keeps its weight; leave out the ratio")
     if not new.species_group:
         raise AskedWrongly(f"--swap: {new.key} is no meat, fish or mushroom")
-    return replace(recipe, meat=replace(recipe.meat, food=new.key, wild=new.wild))
+    return replace(recipe, meat=recipe.meat._replace(food=new.key, wild=new.wild))
 
 
 def _matches(one: Ingredient, name: str) -> bool:
@@ -107,7 +107,7 @@ def _key(name: str) -> str | None:
 
 def _swapped(one: Ingredient, new: Food, what: Swap) -> Ingredient:
     amount = _amount(one, new, what).times(what.ratio)
-    return replace(one, name=new.key, food=new.key, amount=amount, panel=None, form=())
+    return one._replace(name=new.key, food=new.key, amount=amount, panel=None, form=())
 
 
 def _amount(one: Ingredient, new: Food, what: Swap) -> Amount:
