@@ -238,11 +238,6 @@ def test_a_weighed_batch_narrows_the_sodium(grams: int, part: Part, meat: str) -
     assert weighed < guessed
 
 
-@pytest.mark.xfail(
-    strict=True,
-    reason="the weight takes the place of its guess but tells nothing of the uptake that goes "
-    "with it, so sodium of salmon and mushrooms is less sure after weighing than before",
-)
 def test_weighing_never_makes_less_sure() -> None:
     """With the likely weight on the scale no recipe of ours is less sure than it was."""
     for name in shipped_recipes():

@@ -135,7 +135,6 @@ def _drying(facts: Facts) -> Iterator[Assumption]:
     yield _pert("fat-drip", key, "fat that melts and drips off")
     if facts.finished_g is not None:
         yield _cv("finished", "scale-cv", "the scale under the finished batch")
-        return
     if facts.finish is not None:
         unit = "" if facts.finish.by is FinishBy.MOISTURE_TO_PROTEIN else "fraction"
         yield _fact("finish", facts.finish.value, unit, f"finish by {facts.finish.by.value}")

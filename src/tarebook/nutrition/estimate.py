@@ -13,6 +13,7 @@ from tarebook.nutrition.draws import column, percentile
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import FIGURES, ROUGH, batch
 from tarebook.nutrition.range import LIKELY, Range, range_of
+from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
 from tarebook.uptake.maths import COLUMNS, Column
 
@@ -23,6 +24,7 @@ LABEL_ALLOWANCE = 1.2
 """A food may hold up to 120 % of its labelled sodium (21 CFR 101.9(g)(5), from memory)."""
 
 _PURE_SALT_CV = 0.02
+_SOLIDS = "solids_g"
 _DRIEST_ERROR = 0.97
 
 
@@ -96,10 +98,15 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
     inputs = assumptions(facts)
     x = {name: Column(column(name, one.distribution, draws)) for name, one in inputs.items()}
     done = batch(facts, x, COLUMNS)
-    finished = _values(done.finished_g, draws)
-    solids = _values(done.solids_g, draws)
-    _check_weighed(facts, min(solids), sum(line.mass_g for line in facts.lines))
     whole = {name: _values(done.figures[name], draws) for name in FIGURES}
+    whole[_SOLIDS] = _values(done.solids_g, draws)
+    finished = _values(done.finished_g, draws)
+    _check_weighed(facts, min(whole[_SOLIDS]), sum(line.mass_g for line in facts.lines))
+    if facts.finished_g is not None:
+        read = [facts.finished_g * one for one in x["finished"]]
+        whole = told(whole, [Weighing("finished", read, finished)])
+        finished = read
+    solids = whole.pop(_SOLIDS)
     each = {
         name: [a / b * ounce.grams for a, b in zip(values, finished, strict=True)]
         for name, values in whole.items()

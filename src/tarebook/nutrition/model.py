@@ -410,8 +410,6 @@ def _finished(
     x: Mapping[str, Number],
     maths: Maths,
 ) -> Number:
-    if facts.finished_g is not None:
-        return facts.finished_g * x["finished"]
     match facts.finish_by():
         case FinishBy.MOISTURE:
             return finished_at_moisture(solids_g=solids_g, moisture=x["finish"])
