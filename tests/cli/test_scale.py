@@ -93,7 +93,7 @@ def test_weighing_narrows(written: Written, tarebook: Tarebook) -> None:
     (low, _, high), (low_after, _, high_after) = sodium(guessed), sodium(weighed)
 
     assert high_after - low_after < high - low
-    assert "as weighed: 410 g" in weighed and "Weigh it, and the figures narrow" in guessed
+    assert "as weighed: 410 g" in weighed and "Weigh it, and give --finished" in guessed
 
 
 @pytest.mark.parametrize(

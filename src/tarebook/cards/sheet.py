@@ -37,7 +37,6 @@ def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
     yield from unknowns(sheet.estimate)
     yield Line()
     yield from allergens_lines(sheet, COLUMNS)
-    yield from keeping_lines(sheet, COLUMNS)
     yield from caution_lines(sheet.cautions, COLUMNS)
 
 
@@ -159,7 +158,7 @@ def finished_words(found: Estimate) -> str:
     shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
     return (
         f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
-        f"{shares} of the raw meat). Weigh it, and the figures narrow."
+        f"{shares} of the raw meat). Weigh it, and give --finished."
     )
 
 
@@ -192,11 +191,6 @@ def allergens_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
         yield from _lines(
             wrap(f"Check the bottle of: {', '.join(packs)}. The pack wins.", columns, rest="  ")
         )
-
-
-def keeping_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
-    """Yield how long it keeps, or why no date is given."""
-    yield from _lines(wrap(f"Keeping: {sheet.keep_by.text}", columns, rest="  "))
 
 
 def caution_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:

@@ -12,7 +12,6 @@ from tarebook.cards.sheet import (
     finished_words,
     grams_words,
     ingredient_name,
-    keeping_lines,
     measure_words,
 )
 from tarebook.cards.worksheet import Worksheet
@@ -37,7 +36,6 @@ def text_card(sheet: Worksheet) -> Iterator[Line]:
     yield from _figures(sheet)
     yield Line()
     yield from allergens_lines(sheet, COLUMNS)
-    yield from keeping_lines(sheet, COLUMNS)
     yield from caution_lines(sheet.cautions, COLUMNS)
     yield Line()
     yield Line(NOT_A_LABEL, Style.HEAD)

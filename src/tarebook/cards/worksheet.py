@@ -91,7 +91,7 @@ def worksheet(
     case = Case.of(
         recipe,
         factor=scaled.factor,
-        sodium_mg_per_oz=None if sodium is None else sodium.likely,
+        sodium_mg_per_oz=None if sodium is None else sodium.high,
     )
     return Worksheet(
         scaled=scaled,
