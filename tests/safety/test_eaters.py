@@ -36,7 +36,7 @@ def test_a_fifth_of_the_day_is_high(case: Cases) -> None:
     (found,) = high_sodium(case(sodium_mg_per_oz=460.0))
 
     assert found.message == (
-        "an ounce holds about 20 % of the 2,300 mg sodium of a day's reference"
+        "an ounce may hold 20 % of the 2,300 mg sodium of a day's reference"
     )
     assert found.hint == "people on a diet low in salt ask their clinician"
 

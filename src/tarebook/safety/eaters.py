@@ -49,7 +49,7 @@ def high_sodium(case: Case) -> tuple[Finding, ...]:
     return (
         case.note(
             "high-sodium",
-            f"an ounce holds about {share:.0f} % of the {day:,.0f} mg sodium of a day's reference",
+            f"an ounce may hold {share:.0f} % of the {day:,.0f} mg sodium of a day's reference",
             "people on a diet low in salt ask their clinician",
             cites="high-sodium",
         ),
@@ -117,7 +117,7 @@ def estimate(case: Case) -> tuple[Finding, ...]:
             "estimate",
             "sodium, sugars and all other figures are estimates: nobody knows how much of the "
             "marinade stays",
-            "go by low to high, and weigh the finished batch to narrow it",
+            "go by low to high, and put the finished batch on the scale",
             cites="estimate",
         ),
     )
