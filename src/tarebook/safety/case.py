@@ -53,7 +53,7 @@ class Case(NamedTuple):
         foods: the food of each ingredient, in the recipe's order.
         ground: whether it is ground, by its form or by the food itself.
         factor: today's meat over the recipe's [-]; 1 for the recipe as written.
-        sodium_mg_per_oz: the most sodium likely in a finished ounce [mg/oz], or None where not known.
+        sodium_mg_per_oz: high end of sodium in a finished ounce [mg/oz], or None.
         vacuum_packed: whether it will be packed without air.
     """
 
@@ -80,7 +80,7 @@ class Case(NamedTuple):
         Args:
             recipe: as read.
             factor: today's meat over the recipe's [-].
-            sodium_mg_per_oz: the most sodium likely in a finished ounce [mg/oz], or None where not known.
+            sodium_mg_per_oz: high end of sodium in a finished ounce [mg/oz], or None.
             vacuum_packed: whether it will be packed without air.
 
         Raises:
