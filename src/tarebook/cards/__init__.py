@@ -7,6 +7,7 @@ Files of this room:
 - ``figures``: how ranges, ounces and "at least" are worded.
 - ``bars``: ranges drawn with characters, so that overlapping ones look overlapping.
 - ``sheet``: what ``scale`` prints.
+- ``why``: every assumption behind the figures, and which matters most.
 - ``text_card``: the recipe card as text, 60 columns.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.

@@ -18,6 +18,9 @@ def scale(
     drawer: asking.DrawerName = "basic",
     finished: asking.Finished = None,
     exact: Annotated[bool, typer.Option("--exact", help="Show exact amounts as well.")] = False,
+    why: Annotated[
+        bool, typer.Option("--why", help="Show every assumption, and what matters most.")
+    ] = False,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -41,8 +44,18 @@ def scale(
     if as_json:
         from tarebook.cards.keys import worksheet_data
 
-        show_data(worksheet_data(done))
+        data = worksheet_data(done)
+        if why:
+            from tarebook.cards.why import why_data
+
+            data["why"] = why_data(done)
+        show_data(data)
         return
     from tarebook.cards.sheet import sheet
 
-    show(sheet(done, exact=exact))
+    lines = list(sheet(done, exact=exact))
+    if why:
+        from tarebook.cards.why import why as why_lines
+
+        lines += why_lines(done)
+    show(lines)

@@ -10,6 +10,7 @@ Files of this room:
 - ``weighings``: what the cook's own weights tell of a batch.
 - ``range``: low, likely, high, and what is missing.
 - ``estimate``: per ounce and per batch, and the ceiling.
+- ``swings``: which uncertain input moves a figure most.
 - ``compare``: paired differences between variants.
 - ``rounding``: label rounding and percent Daily Value.
 """

@@ -1,0 +1,90 @@
+"""Every assumption behind the figures, and which of them matters most: what ``--why`` prints."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from tarebook.cards.figures import NAMES, digits
+from tarebook.cards.lines import Line, Style, table, wrap
+from tarebook.cards.worksheet import Worksheet
+from tarebook.nutrition import Assumption, facts_of, unit_of
+from tarebook.nutrition.swings import Swing, at, swings
+
+COLUMNS = 80
+_CODES = "P published, C computed, W working value, M from memory, F fact of this recipe"
+_BAR = 22
+_MOST = 8
+_FIGURES = ("sodium_mg", "sugars_g")
+
+
+def why(sheet: Worksheet) -> Iterator[Line]:
+    """Yield what matters most to sodium and sugars, then every assumption with its range."""
+    for figure in _FIGURES:
+        if sheet.estimate.per_ounce[figure] is not None:
+            yield from _matters(sheet, figure)
+    yield Line()
+    yield Line("Every assumption: 5 %, middle and 95 % point", Style.HEAD)
+    yield Line(_CODES, Style.QUIET)
+    for one in sheet.estimate.assumptions.values():
+        yield from _assumption(one)
+
+
+def why_data(sheet: Worksheet) -> dict[str, Any]:
+    """Return the same as plain data."""
+    return {
+        "assumptions": [
+            {
+                "name": one.name,
+                "p5": at(one, 0.05),
+                "p50": at(one, 0.50),
+                "p95": at(one, 0.95),
+                "unit": one.unit,
+                "code": one.code,
+                "reason": one.reason,
+                "source": one.source or None,
+            }
+            for one in sheet.estimate.assumptions.values()
+        ],
+        "swings_per_ounce": {
+            figure: [
+                {"name": one.input.name, "at_p10": one.at_low, "at_p90": one.at_high}
+                for one in _swings(sheet, figure)
+            ]
+            for figure in _FIGURES
+            if sheet.estimate.per_ounce[figure] is not None
+        },
+    }
+
+
+def _swings(sheet: Worksheet, figure: str) -> tuple[Swing, ...]:
+    weighed = sheet.estimate.finished_g.likely if sheet.estimate.weighed else None
+    facts = facts_of(sheet.scaled, finished_g=weighed)
+    return swings(facts, figure, ounce=sheet.estimate.ounce)
+
+
+def _matters(sheet: Worksheet, figure: str) -> Iterator[Line]:
+    found = _swings(sheet, figure)[:_MOST]
+    if not found:
+        return
+    unit = unit_of(figure)
+    yield Line()
+    yield Line(f"What moves {NAMES[figure]} most, each from its 10 to its 90 % point", Style.HEAD)
+    widest = found[0].size
+    for one in found:
+        bar = "█" * max(round(one.size / widest * _BAR), 1)
+        moved = f"{digits(one.at_low, unit)} to {digits(one.at_high, unit)} {unit}"
+        yield from (Line(text) for text in table([(one.input.reason, bar, moved)], (36, _BAR, 16)))
+
+
+def _assumption(one: Assumption) -> Iterator[Line]:
+    ends = (_shown(at(one, point)) for point in (0.05, 0.50, 0.95))
+    unit = f" {one.unit}" if one.unit else ""
+    head = f"{one.name}: {' / '.join(ends)}{unit} [{one.code}]"
+    yield from (Line(text) for text in wrap(head, COLUMNS))
+    told = f"{one.reason} [{one.source}]" if one.source else one.reason
+    yield from (Line(text, Style.QUIET) for text in wrap(told, COLUMNS, first="    ", rest="    "))
+
+
+def _shown(value: float) -> str:
+    return f"{value:.3g}"
