@@ -38,7 +38,7 @@ def test_the_widest_comes_first() -> None:
     ],
 )
 def test_each_input_moves_sodium_its_own_way(input_name: str, rises: bool) -> None:
-    """More sauce means more sodium an ounce; more juice lost, more water left or drip means less."""
+    """More sauce means more sodium an ounce; juice lost, water left or drip means less."""
     assert (swings_of("juniper-venison")[input_name] > 0) is rises
 
 
