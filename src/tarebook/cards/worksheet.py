@@ -62,6 +62,8 @@ def worksheet(
     drawer: str = "basic",
     ounce: Ounce = Ounce.AVOIRDUPOIS,
     finished_g: float | None = None,
+    soaked_g: float | None = None,
+    leftover_g: float | None = None,
 ) -> Worksheet:
     """Return everything about a recipe for today's meat.
 
@@ -72,6 +74,8 @@ def worksheet(
         drawer: name of the measuring set.
         ounce: which ounce the figures are for.
         finished_g: weight of the finished batch, if it was weighed [g].
+        soaked_g: weight of the meat after its soak, if it was weighed [g].
+        leftover_g: marinade left, towels included, if it was weighed [g].
 
     Returns:
         The worksheet.
@@ -86,7 +90,8 @@ def worksheet(
     else:
         scaled = scale_to_meat(recipe, meat_mass_g or recipe.meat.mass_g, tools)
     cure = guard_scaled(scaled)
-    figures = estimate(facts_of(scaled, finished_g=finished_g), ounce=ounce)
+    facts = facts_of(scaled, finished_g=finished_g, soaked_g=soaked_g, leftover_g=leftover_g)
+    figures = estimate(facts, ounce=ounce)
     sodium = figures.per_ounce["sodium_mg"]
     case = Case.of(
         recipe,

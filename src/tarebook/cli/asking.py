@@ -50,6 +50,18 @@ Finished = Annotated[
     str | None,
     typer.Option("--finished", metavar="WEIGHT", help="Weight of the finished batch on the scale."),
 ]
+Soaked = Annotated[
+    str | None,
+    typer.Option("--soaked", metavar="WEIGHT", help="Weight of the meat after its soak, drained."),
+]
+Leftover = Annotated[
+    str | None,
+    typer.Option("--leftover", metavar="WEIGHT", help="Weight of the marinade left in the bowl."),
+]
+Towels = Annotated[
+    str | None,
+    typer.Option("--towels", metavar="WEIGHT", help="Liquid on the towels; with --leftover."),
+]
 LabelOunce = Annotated[
     bool,
     typer.Option("--label-ounce", help="Figures for the 28 g ounce of food labels."),

@@ -13,6 +13,9 @@ def card(
     factor: asking.Factor = None,
     drawer: asking.DrawerName = "basic",
     finished: asking.Finished = None,
+    soaked: asking.Soaked = None,
+    leftover: asking.Leftover = None,
+    towels: asking.Towels = None,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -31,6 +34,9 @@ def card(
         factor=factor,
         drawer=drawer,
         finished=finished,
+        soaked=soaked,
+        leftover=leftover,
+        towels=towels,
         label_ounce=label_ounce,
     )
     if as_json:

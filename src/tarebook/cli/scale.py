@@ -17,6 +17,9 @@ def scale(
     factor: asking.Factor = None,
     drawer: asking.DrawerName = "basic",
     finished: asking.Finished = None,
+    soaked: asking.Soaked = None,
+    leftover: asking.Leftover = None,
+    towels: asking.Towels = None,
     exact: Annotated[bool, typer.Option("--exact", help="Show exact amounts as well.")] = False,
     why: Annotated[
         bool, typer.Option("--why", help="Show every assumption, and what matters most.")
@@ -39,6 +42,9 @@ def scale(
         factor=factor,
         drawer=drawer,
         finished=finished,
+        soaked=soaked,
+        leftover=leftover,
+        towels=towels,
         label_ounce=label_ounce,
     )
     if as_json:

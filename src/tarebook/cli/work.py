@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tarebook.cli.talk import asked, read_meat
+from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
     from tarebook.cards.worksheet import Worksheet
@@ -20,6 +21,9 @@ def work_out(
     factor: str | None = None,
     drawer: str = "basic",
     finished: str | None = None,
+    soaked: str | None = None,
+    leftover: str | None = None,
+    towels: str | None = None,
     label_ounce: bool = False,
 ) -> Worksheet:
     """Return the worksheet of a recipe as the options ask for it.
@@ -29,15 +33,27 @@ def work_out(
     """
     from tarebook.cards.worksheet import worksheet
     from tarebook.nutrition import Ounce
-    from tarebook.quantities.amount import parse_mass
 
     mass_g, times = read_meat(recipe, meat=meat, bought=bought, trim=trim, factor=factor)
-    weighed = None if finished is None else float(asked(parse_mass, finished, "--finished"))
+    if towels is not None and leftover is None:
+        raise AskedWrongly("--towels goes with --leftover")
+    left = _weighed(leftover, "--leftover")
+    if left is not None:
+        left += _weighed(towels, "--towels") or 0.0
     return worksheet(
         recipe,
         meat_mass_g=mass_g,
         factor=times,
         drawer=drawer,
         ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
-        finished_g=weighed,
+        finished_g=_weighed(finished, "--finished"),
+        soaked_g=_weighed(soaked, "--soaked"),
+        leftover_g=left,
     )
+
+
+def _weighed(text: str | None, option: str) -> float | None:
+    """Return a weight that an option gives [g], or None."""
+    from tarebook.quantities.amount import parse_mass
+
+    return None if text is None else float(asked(parse_mass, text, option))

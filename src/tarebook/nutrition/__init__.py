@@ -7,6 +7,7 @@ Files of this room:
 - ``assumptions``: every uncertain input, its range, code and source.
 - ``draws``: the draws of those inputs, the same for the same name everywhere.
 - ``model``: from bowl to scale, for one setting or a column of draws.
+- ``agreement``: whether the cook's weights agree, and the likeliest slip where they do not.
 - ``weighings``: what the cook's own weights tell of a batch.
 - ``range``: low, likely, high, and what is missing.
 - ``estimate``: per ounce and per batch, and the ceiling.

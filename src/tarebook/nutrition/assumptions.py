@@ -51,7 +51,7 @@ def assumptions(facts: Facts) -> dict[str, Assumption]:
     Returns:
         Inputs by name, in the order of the road from bowl to scale.
     """
-    groups = (_measuring, _meat, _soaking, _heating, _drying, _model)
+    groups = (_measuring, _meat, _soaking, _weighing, _heating, _drying, _model)
     return {one.name: one for group in groups for one in group(facts)}
 
 
@@ -113,6 +113,14 @@ def _soaking(facts: Facts) -> Iterator[Assumption]:
     yield _pert("solubles", "meat-solubles-leak", "the meat's own matter that can leak")
 
 
+def _weighing(facts: Facts) -> Iterator[Assumption]:
+    if facts.soaked_g is not None:
+        yield _cv("soaked", "scale-cv", "the scale under the soaked meat")
+    if facts.leftover_g is not None:
+        yield _cv("leftover", "scale-cv", "the scale under the marinade left")
+        yield _pert("bowl-film", "film-on-bowl", "marinade that sticks to bowl and towels")
+
+
 def _heating(facts: Facts) -> Iterator[Assumption]:
     steps = (HeatStep.OVEN_AFTER, HeatStep.BOILED_DOWN)
     if facts.heat not in steps:
@@ -152,6 +160,8 @@ def _model(facts: Facts) -> Iterator[Assumption]:
 def _model_doubt(facts: Facts) -> str:
     if not facts.has(Part.MARINADE) or not facts.poured_away:
         return "model-doubt-nothing-poured"
+    if facts.soaked_g is not None and facts.finished_g is not None:
+        return "model-doubt-weighed"
     return "model-doubt-hard-case" if _hard_case(facts) else "model-doubt-recipe-only"
 
 

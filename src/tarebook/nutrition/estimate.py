@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from enum import Enum
 from typing import NamedTuple
 
 from tarebook.drying import lowest_finished, moisture
 from tarebook.findings import QuantityError
+from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.assumptions import Assumption, assumptions
 from tarebook.nutrition.draws import column, percentile
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import FIGURES, ROUGH, batch
+from tarebook.nutrition.model import FIGURES, ROUGH, Batch, batch
 from tarebook.nutrition.range import LIKELY, Range, range_of
 from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
@@ -24,7 +25,7 @@ LABEL_ALLOWANCE = 1.2
 """A food may hold up to 120 % of its labelled sodium (21 CFR 101.9(g)(5), from memory)."""
 
 _PURE_SALT_CV = 0.02
-_SOLIDS = "solids_g"
+_SOLIDS, _FINISHED = "solids_g", "finished_g"
 _DRIEST_ERROR = 0.97
 
 
@@ -102,10 +103,13 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
     whole[_SOLIDS] = _values(done.solids_g, draws)
     finished = _values(done.finished_g, draws)
     _check_weighed(facts, min(whole[_SOLIDS]), sum(line.mass_g for line in facts.lines))
+    check_soak_weights(facts)
+    weighed = list(_weighings(facts, done, x, draws))
+    if weighed:
+        whole = told({**whole, _FINISHED: finished}, weighed)
+        finished = whole.pop(_FINISHED)
     if facts.finished_g is not None:
-        read = [facts.finished_g * one for one in x["finished"]]
-        whole = told(whole, [Weighing("finished", read, finished)])
-        finished = read
+        finished = [facts.finished_g * one for one in x["finished"]]
     solids = whole.pop(_SOLIDS)
     each = {
         name: [a / b * ounce.grams for a, b in zip(values, finished, strict=True)]
@@ -136,6 +140,21 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
         draws=each,
         batch_draws=whole,
     )
+
+
+def _weighings(
+    facts: Facts, done: Batch, x: Mapping[str, Column], draws: int
+) -> Iterator[Weighing]:
+    """Yield each weight from the scale beside what the draws foretold of it."""
+    stuck = x["bowl-film"] * marinade_g(facts) if facts.leftover_g is not None else 0.0
+    for name, read, foretold in (
+        ("soaked", facts.soaked_g, done.soaked_g),
+        ("leftover", facts.leftover_g, done.leftover_g - stuck),
+        ("finished", facts.finished_g, done.finished_g),
+    ):
+        if read is not None:
+            ours = [max(one, 1e-6) for one in _values(foretold, draws)]
+            yield Weighing(name, [max(read, 1e-6) * one for one in x[name]], ours)
 
 
 def unit_of(figure: str) -> str:

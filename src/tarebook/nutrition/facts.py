@@ -49,7 +49,9 @@ class Facts(NamedTuple):
         thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
         surface, heat, poured_away: as in the recipe.
         finish: as in the recipe, or None for the usual.
-        finished_g: weight on the scale [g], or None.
+        finished_g: weight of the finished batch on the scale [g], or None.
+        soaked_g: weight of the meat after its soak, before any heat [g], or None.
+        leftover_g: marinade left, with what the towels took up if they were weighed [g], or None.
     """
 
     meat_mass_g: float
@@ -66,6 +68,8 @@ class Facts(NamedTuple):
     poured_away: bool
     finish: Finish | None
     finished_g: float | None = None
+    soaked_g: float | None = None
+    leftover_g: float | None = None
 
     def has(self, part: Part) -> bool:
         """Whether any known ingredient goes into a part."""
@@ -82,12 +86,20 @@ class Facts(NamedTuple):
         return self._replace(finished_g=finished_g)
 
 
-def facts_of(scaled: ScaledRecipe, *, finished_g: float | None = None) -> Facts:
+def facts_of(
+    scaled: ScaledRecipe,
+    *,
+    finished_g: float | None = None,
+    soaked_g: float | None = None,
+    leftover_g: float | None = None,
+) -> Facts:
     """Return the facts of a scaled recipe.
 
     Args:
         scaled: the recipe for today's meat.
         finished_g: weight of the finished batch [g], if it was weighed.
+        soaked_g: weight of the meat after its soak [g], if it was weighed.
+        leftover_g: marinade left, towels included [g], if it was weighed.
 
     Returns:
         The facts, with every gap named.
@@ -110,6 +122,8 @@ def facts_of(scaled: ScaledRecipe, *, finished_g: float | None = None) -> Facts:
         poured_away=recipe.soak.poured_away,
         finish=recipe.drying.finish,
         finished_g=finished_g,
+        soaked_g=soaked_g,
+        leftover_g=leftover_g,
     )
 
 

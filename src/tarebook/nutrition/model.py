@@ -93,8 +93,8 @@ class Batch(NamedTuple):
         solids_g: solids in it [g].
         protein_g: protein in it [g].
         marinade_kept: shares of the marinade's solutes kept [-].
-        soaked_g: meat after the soak and any heat before drying [g].
-        leftover_g: liquid left [g].
+        soaked_g: meat after the soak, before any heat, with what clings to it [g].
+        leftover_g: marinade that is not on the meat then, pulp and oil included [g].
         sodium_put_in_mg: sodium of everything that was measured [mg].
     """
 
@@ -120,7 +120,8 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         The batch; every figure a number of the same kind as the inputs.
     """
     parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
-    soaked = _soaked(facts, parts.get(Part.MARINADE), x, maths)
+    raw = _soaked(facts, parts.get(Part.MARINADE), x, maths)
+    soaked = raw.heated
     fates = {part: _fate(facts, part, soaked, x, maths) for part in parts}
     taken = sum((_matter(parts[part], fates[part]) for part in parts), 0.0)
     fat = (facts.meat.get("fat_g") or 0.0) / 100 * facts.meat_mass_g
@@ -133,6 +134,7 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         drip_fraction=x["drip"],
     )
     figures = _figures(facts, parts, fates, soaked, x)
+    loose, clinging = _undissolved(parts.get(Part.MARINADE), raw.before, x, maths)
     finished = _finished(facts, left.total_g, figures["protein_g"], x, maths)
     return Batch(
         figures=figures,
@@ -140,8 +142,8 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         solids_g=left.total_g,
         protein_g=figures["protein_g"],
         marinade_kept=fates[Part.MARINADE].kept if Part.MARINADE in fates else _ALL,
-        soaked_g=soaked.meat_g,
-        leftover_g=soaked.leftover_g,
+        soaked_g=raw.before.meat_g + clinging,
+        leftover_g=raw.before.leftover_g + loose - clinging,
         sodium_put_in_mg=sum((part.sodium_mg for part in parts.values()), 0.0),
     )
 
@@ -188,20 +190,40 @@ def _brings(line: Line, x: Mapping[str, Number]) -> Contents:
     )
 
 
+class _Meat(NamedTuple):
+    """The meat before it is heated, and as it goes into the dryer."""
+
+    before: Soaked
+    heated: Soaked
+
+
+def _undissolved(
+    marinade: Contents | None, soaked: Soaked, x: Mapping[str, Number], maths: Maths
+) -> tuple[Number, Number]:
+    """Return pulp, spice and oil of a marinade, and what of them clings to the meat [g]."""
+    if marinade is None:
+        return 0.0, 0.0
+    oil = maths.smaller(soaked.film_share * x["oil-factor"], 1.0)
+    loose = marinade.suspended + marinade.oil
+    return loose, x["suspended-kept"] * marinade.suspended + oil * marinade.oil
+
+
 def _soaked(
     facts: Facts, marinade: Contents | None, x: Mapping[str, Number], maths: Maths
-) -> Soaked:
-    """Return the meat before it goes into the dryer, heat step included."""
+) -> _Meat:
+    """Return the meat before and after its heat step."""
     water = facts.meat_mass_g * water_fraction(facts, x)
     if marinade is None:
         strip = _still_strip(facts, water, x)
         purge = x["purge"] * facts.meat_mass_g if facts.has(Part.RUB) else 0.0 * water
-        return _heated(facts, None, strip, rubbed(strip, purge, maths), x, maths)
+        before = rubbed(strip, purge, maths)
+        return _Meat(before, _heated(facts, None, strip, before, x, maths))
     # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
     wet = maths.larger(marinade.water, _DROPLET_G)
     bath = Bath(wet, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
     strip = _strip(facts, bath, water, x, maths)
-    return _heated(facts, bath, strip, soak(bath, strip, maths), x, maths)
+    before = soak(bath, strip, maths)
+    return _Meat(before, _heated(facts, bath, strip, before, x, maths))
 
 
 def _heated(
