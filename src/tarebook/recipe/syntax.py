@@ -61,7 +61,11 @@ def parse(text: str, faults: Faults) -> Parsed | None:
             _explain_nesting(text, faults)
             return None
         except ValueError as error:
-            line = _line_of(error, text)
+            line, column = _place(error, text)
+            if _in_open_list(str(error), text, line, column):
+                opened = _line_of_opening(text, line - 1, "[")
+                faults.error("syntax", _OPEN_LIST, hint="put ] at its end", line=opened)
+                return None
             _explain(str(error), text, line, faults)
             shorter = _without(text, line, str(error))
             if shorter is None:
@@ -91,7 +95,7 @@ def exact(text: str) -> Fraction | OddNumber:
 
 _TABLE_HINT = 'an ingredient is  name = "amount"  or  name = { amount = "...", ... }'
 _ASKED_TWICE = "one line a food and part; give the second its own name with food = ..."
-_STOPS = ("Unclosed array", "Unterminated", 'Expected \'"""\'', "Expected \"'''\"")
+_STOPS = ("Unclosed array", "Unterminated", "Expected \"'''\"")
 
 
 def _too_deep(text: str, faults: Faults) -> bool:
@@ -123,17 +127,41 @@ def _explain_nesting(text: str, faults: Faults) -> None:
     )
 
 
-def _line_of(error: ValueError, text: str) -> int:
+def _place(error: ValueError, text: str) -> tuple[int, int]:
+    """Return line and column of a fault; column 0 where only the line can be told."""
     import re
 
-    found = re.search(r"\(at line (\d+), column \d+\)$", str(error))
+    found = re.search(r"\(at line (\d+), column (\d+)\)$", str(error))
     if found:
-        return int(found[1])
+        return int(found[1]), int(found[2])
     # No place: a whole number of thousands of digits, which Python itself refuses.
     digits = re.search(r"\d[\d_]{4200}", text)
     if digits and "digits" in str(error):
-        return text.count("\n", 0, digits.start()) + 1
-    return text.rstrip().count("\n") + 1  # the end of the document
+        return text.count("\n", 0, digits.start()) + 1, 0
+    last = text.rstrip().count("\n") + 1
+    mark = next((mark for start, mark in _OPENINGS if str(error).startswith(start)), "")
+    return (_line_of_opening(text, last, mark) if mark else last), 0
+
+
+_OPENINGS = (
+    ("Unterminated string", '"""'),
+    ("Expected \"'''\"", "'''"),
+    ('Expected "\'"', "'"),
+    ("Unclosed", "["),
+    ("Invalid value", "["),
+)
+_OPEN_LIST = "a list is not closed"
+
+
+def _line_of_opening(text: str, before: int, mark: str) -> int:
+    """Return where what is never closed was opened: behind it, its mark stands no more."""
+    rows = text.split("\n")[:before]
+    return next((at for at in range(before, 0, -1) if mark in rows[at - 1]), before)
+
+
+def _in_open_list(error: str, text: str, line: int, column: int) -> bool:
+    """Return whether a key was met where a list wants a value: the list was never closed."""
+    return error.startswith("Invalid value") and 0 < column <= _line_text(text, line).find("=")
 
 
 def _line_text(text: str, line: int) -> str:
@@ -174,7 +202,7 @@ def _repeated(error: str, row: str) -> tuple[str, str] | None:
 def _unquoted(error: str, row: str) -> tuple[str, str] | None:
     """Return what to say of a value that lacks its quotes, the commonest slip."""
     found = _pair(row)
-    if found is None or not error.startswith(("Invalid value", "Expected newline", "Invalid date")):
+    if found is None or not error.startswith(("Invalid value", "Expected newline")):
         return None
     name, value = found
     if not value:
@@ -213,6 +241,9 @@ _IN_WORDS = (
     ("Found invalid character", "the quotes are not closed on this line", "end it with '"),
     ("Unterminated string", "quotes that are opened are never closed", 'end the text with "'),
     ('Expected "\'"', "quotes that are opened are never closed", "end the text with '"),
+    ("Expected \"'''\"", "quotes that are opened are never closed", "end the text with '''"),
+    ("Invalid value (at end", _OPEN_LIST, "put ] at its end"),
+    ("Invalid value", "words or an amount in a list or table need quotes", 'as in ["Slice."]'),
     ("Unclosed array", "a list is not closed", "put commas between its parts, and ] at its end"),
     ("Unclosed inline table", "a { table } is not closed", "put commas between its parts, } last"),
     ("Expected ']", "a section's name is not closed", "write it alone on its line, as in [rub]"),

@@ -46,7 +46,7 @@ def _too_large(data: bytes, faults: Faults) -> bool:
         return False
     faults.error(
         "too-large",
-        f"the file has {len(data):,} bytes, more than {MOST_BYTES:,}",
+        f"the file has more than {MOST_BYTES:,} bytes",
         hint="a recipe is a page or two of text: is this the right file?",
         line=1,
     )
