@@ -7,7 +7,7 @@ key's place and goes on with the next key.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
@@ -141,18 +141,21 @@ def kind_of(value: object) -> str:
     """Return what a TOML value is, in a cook's words."""
     if isinstance(value, bool):
         return "true" if value else "false"
+    if isinstance(value, OddNumber):
+        return shown(value.text)
     for kind, words in _KINDS:
         if isinstance(value, kind):
             return words
     return "a date or a time"
 
 
-def named_food(name: str, *, otherwise: str = "") -> Food:
+def named_food(name: str, *, otherwise: str = "", dried: bool = False) -> Food:
     """Return the food that goes by a name.
 
     Args:
         name: its key, or any other name it goes by.
         otherwise: the hint where no name is near.
+        dried: whether to offer only what can be dried, where the name is unknown.
 
     Raises:
         Refused: no food goes by it.
@@ -160,10 +163,11 @@ def named_food(name: str, *, otherwise: str = "") -> Food:
     try:
         return food(name)
     except FoodUnknown as unknown:
+        near = tuple(key for key in unknown.near if not dried or food(key).species_group)
         raise Refused(
             "unknown-food",
             f'no food is called "{shown(name)}"',
-            hint=did_you_mean(unknown.near) or otherwise,
+            hint=did_you_mean(near) or otherwise,
         ) from None
 
 
@@ -182,9 +186,16 @@ def refuse_steering(text: str, what: str) -> None:
             )
 
 
+def number_text(value: int | Fraction) -> str:
+    """Return a TOML number as a cook would write it."""
+    if not -_HUGE < value < _HUGE:
+        return "of more than 15 digits"
+    return str(value) if isinstance(value, int) else repr(float(value))
+
+
 _KINDS: tuple[tuple[type | tuple[type, ...], str], ...] = (
     (str, "words"),
-    ((int, Fraction, OddNumber), "a number"),
+    ((int, Fraction), "a number"),
     (list, "a list"),
     (dict, "a table"),
 )
@@ -260,10 +271,11 @@ def _texts(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[st
     if len(value) > MOST_TEXTS:
         raise Refused("too-many", f"{len(value):,} {key.name}, more than {MOST_TEXTS}")
     texts = []
+    one = replace(key, takes=Takes.TEXT)
     for place, part in enumerate(value):
         try:
-            texts.append(_words(part, key))
-        except Refused as refused:  # go on, so that every faulty step is named
+            texts.append(_words(part, one))
+        except Refused as refused:  # go on, so that every faulty one is named
             reading.faults.refuse(refused, (*path, place))
     return tuple(texts)
 
@@ -294,7 +306,9 @@ def _food(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
 
 
 def _dried(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
-    found = _food(value, key, path, reading)
+    if not isinstance(value, str):
+        raise _wrong_type(value, key)
+    found = named_food(value, dried=True)
     if not found.species_group:
         raise Refused(
             "not-dried",
@@ -312,15 +326,9 @@ def _with_unit(value: object, key: Key) -> str:
         raise _wrong_type(value, key)
     raise Refused(
         "no-unit",
-        f"{key.name} {_number_text(value)} has no unit",
+        f"{key.name} {number_text(value)} has no unit",
         hint=f"write it in quotes with its unit, as in {key.name} = {key.example}",
     )
-
-
-def _number_text(value: int | Fraction) -> str:
-    if not -_HUGE < value < _HUGE:
-        return "of more than 15 digits"
-    return str(value) if isinstance(value, int) else repr(float(value))
 
 
 def _number_or_text(value: object, key: Key) -> str:
@@ -329,8 +337,8 @@ def _number_or_text(value: object, key: Key) -> str:
     if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
         raise _wrong_type(value, key)
     if not -_HUGE < value < _HUGE:
-        raise Refused("out-of-range", f"{key.name} {_number_text(value)} is absurdly large")
-    return _number_text(value)
+        raise Refused("out-of-range", f"{key.name} {number_text(value)} is absurdly large")
+    return number_text(value)
 
 
 def _written(text: str, read: Callable[[str], Span], key: Key, most: int, unit: str) -> Written:
@@ -411,11 +419,15 @@ _cached_length_mm = lru_cache(maxsize=1024)(parse_length_mm)
 
 
 def _panel(value: object, key: Key, path: KeyPath, reading: Reading) -> Panel | None:
+    if not isinstance(value, dict):
+        raise _wrong_type(value, key)
     found = read_table(value, keys.PANEL, path, reading)
     if "serving" not in found:
         return None
     serving_ml, serving_g = found.pop("serving")
     if not found:
+        if len(value) > 1:  # there were some, and each was refused
+            return None
         raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "575 mg"')
     figures = {_PANEL_FIELDS[name]: figure for name, figure in found.items()}
     return Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)

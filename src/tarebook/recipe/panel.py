@@ -38,13 +38,13 @@ def read_serving(text: str) -> tuple[Fraction | None, Fraction | None]:
         (Fraction(15, 1), Fraction(17, 1))
     """
     outside, _, inside = text.partition("(")
-    parts = [part for part in (outside, inside.strip().removesuffix(")")) if part.strip()]
     volume_ml = mass_g = None
-    for amount in map(_single, parts):
-        kind = dimension(amount.unit) if amount.unit else None
-        if kind is Dimension.VOLUME and volume_ml is None:
+    for part in (outside, inside.strip().removesuffix(")")):
+        amount = _readable(part)
+        kind = dimension(amount.unit) if amount is not None else None
+        if amount is not None and kind is Dimension.VOLUME and volume_ml is None:
             volume_ml = to_ml(amount)[0]
-        elif kind is Dimension.MASS and mass_g is None:
+        elif amount is not None and kind is Dimension.MASS and mass_g is None:
             mass_g = to_g(amount)[0]
     if volume_ml is None and mass_g is None:
         raise AmountError(
@@ -86,11 +86,13 @@ def printed_figure(text: str, unit: str) -> Fraction:
     return figure
 
 
-def _single(text: str) -> Amount:
-    amount = parse_amount(text.strip(), cup="label")
-    if amount.kind is AmountKind.TO_TASTE or amount.is_range or (amount.low or 0) <= 0:
-        raise AmountError(f'"{shown(text)}" is no serving', text=text)
-    return amount
+def _readable(text: str) -> Amount | None:
+    """Return an amount, or None: one half of a serving may count what no table knows."""
+    try:
+        amount = parse_amount(text, cup="label")
+    except AmountError:
+        return None
+    return None if amount.kind is AmountKind.TO_TASTE or amount.is_range else amount
 
 
 def _split(text: str) -> tuple[str, str]:
