@@ -18,6 +18,7 @@ from tarebook.recipe.fields import (
     kind_of,
     named_food,
     not_a_table,
+    number_text,
     read_table,
     refuse_steering,
 )
@@ -104,8 +105,8 @@ def _amount(written: object, reading: Reading) -> Amount:
     if isinstance(written, (int, Fraction)) and not isinstance(written, bool):
         raise Refused(
             "no-unit",
-            "an amount without a unit",
-            hint='write number and unit in quotes, as in "3/4 cup"',
+            f"amount {number_text(written)} has no unit",
+            hint='write it in quotes with its unit, as in "3/4 cup"',
         )
     raise Refused(
         "wrong-type",

@@ -147,7 +147,7 @@ def _ingredients(document: Mapping[str, object], reading: Reading) -> tuple[Ingr
             path=(parts[0].value,),
         )
         return ()
-    if count == 0 and reading.whole:
+    if not any(document[part.value] for part in parts) and reading.whole:
         reading.faults.warn(
             "no-ingredients", "nothing is put on the meat: no [marinade], [rub] or [mixed-in]"
         )
