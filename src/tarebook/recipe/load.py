@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from tarebook.findings import FileUnreadable, Finding, RecipeFaulty, nearest
@@ -46,7 +47,7 @@ def recipe_bytes(which: str | Path) -> tuple[bytes, str]:
     if str(which) == STANDARD_INPUT:
         return _standard_input(), "<standard input>"
     path = Path(which)
-    if not path.exists() and str(which) in shipped_recipes():
+    if not _holds(path.exists) and str(which) in shipped_recipes():
         shipped = folder("recipes") / f"{which}{SUFFIX}"
         return shipped.read_bytes(), f"{which}{SUFFIX}"
     return _file_bytes(path), str(which)
@@ -73,7 +74,7 @@ def find_recipes(where: str | Path) -> tuple[Path, ...]:
     import os
 
     top = Path(where)
-    if not top.is_dir():
+    if not _holds(top.is_dir):
         return (top,)
     found: list[Path] = []
     for here, folders, files in os.walk(top):
@@ -82,6 +83,14 @@ def find_recipes(where: str | Path) -> tuple[Path, ...]:
     if not found:
         raise FileUnreadable(f"there is no {SUFFIX} file in the folder {_named(top)}")
     return tuple(found)
+
+
+def _holds(asked: Callable[[], bool]) -> bool:
+    """Answer for a path that may be too long, or hold what no file name can."""
+    try:
+        return asked()
+    except (OSError, ValueError):
+        return False
 
 
 def _is_recipe(name: str) -> bool:
@@ -108,7 +117,7 @@ def _file_bytes(path: Path) -> bytes:
             f"tarebook check"
         ) from None
     except PermissionError:
-        if path.is_dir():  # what some systems say of a folder
+        if _holds(path.is_dir):  # what some systems say of a folder
             raise FileUnreadable(f"{_named(path)} is a folder; name one file in it") from None
         raise FileUnreadable(f"{_named(path)} may not be read: see who owns it") from None
     except (OSError, ValueError) as fault:  # a name with a NUL is a ValueError
