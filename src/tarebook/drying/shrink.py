@@ -11,10 +11,6 @@ from typing import NamedTuple
 
 from tarebook.uptake.maths import Maths, Number
 
-# Least water over protein at which the ceiling is reckoned where nothing was weighed: strips so
-# dry that they snap. Working value (W).
-LEAST_MOISTURE_TO_PROTEIN = 0.30
-
 
 class Solids(NamedTuple):
     """What cannot evaporate [g], by where it came from."""
@@ -94,11 +90,6 @@ def finished_at_yield(
         Finished weight [g].
     """
     return maths.larger(raw_mass_g * yield_fraction, solids_g)
-
-
-def lowest_finished(*, solids_g: Number, protein_g: Number) -> Number:
-    """Return the least that an unweighed batch could weigh [g], for the ceiling."""
-    return solids_g + LEAST_MOISTURE_TO_PROTEIN * protein_g
 
 
 def moisture(*, finished_g: Number, solids_g: Number) -> Number:

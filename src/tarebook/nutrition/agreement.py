@@ -21,8 +21,6 @@ _UNITS = {
     "pounds for ounces": 1 / 16,
     "ounces for pounds": 16.0,
 }
-# A soaked strip neither doubles nor halves: from the gain of published soaks, widened (W).
-_SOAKED_BETWEEN = (0.80, 1.40)
 
 
 def check_soak_weights(facts: Facts) -> None:
@@ -50,8 +48,9 @@ def marinade_g(facts: Facts) -> float:
 def _agree(facts: Facts, soaked_g: float | None, leftover_g: float | None) -> bool:
     made, doubt = marinade_g(facts), _measuring_doubt(facts)
     if soaked_g is not None:
-        low, high = (facts.meat_mass_g * share for share in _SOAKED_BETWEEN)
-        if not low <= soaked_g <= min(high, facts.meat_mass_g + made + doubt):
+        share = value("soaked-over-raw")
+        most = min(facts.meat_mass_g * share.high, facts.meat_mass_g + made + doubt)
+        if not facts.meat_mass_g * share.low <= soaked_g <= most:
             return False
     if leftover_g is not None and not 0 <= leftover_g <= made + doubt:
         return False

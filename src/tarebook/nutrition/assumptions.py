@@ -19,7 +19,6 @@ _FILM = {
     Surface.DRAINED: "film-drained",
     Surface.PATTED: "film-patted",
 }
-_FATTY_G_PER_100G = 10
 
 
 class Assumption(NamedTuple):
@@ -138,7 +137,7 @@ def _heating(facts: Facts) -> Iterator[Assumption]:
 
 def _drying(facts: Facts) -> Iterator[Assumption]:
     yield _pert("drip", "solute-drip", "salt and sugar that drip off in the dryer")
-    fatty = (facts.meat.get("fat_g") or 0.0) >= _FATTY_G_PER_100G
+    fatty = (facts.meat.get("fat_g") or 0.0) / 100 >= value("fatty-meat").likely
     key = "fat-drip-fatty" if fatty else "fat-drip-lean"
     yield _pert("fat-drip", key, "fat that melts and drips off")
     if facts.finished_g is not None:

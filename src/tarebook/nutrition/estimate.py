@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from enum import Enum
 from typing import NamedTuple
 
-from tarebook.drying import lowest_finished, moisture
+from tarebook.drying import finished_at_moisture_to_protein, moisture
+from tarebook.figures.working import value
 from tarebook.findings import QuantityError
 from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.assumptions import Assumption, assumptions
@@ -20,9 +21,6 @@ from tarebook.uptake.maths import COLUMNS, Column
 
 DRAWS = 200
 """How many draws the range shown by default rests on."""
-
-LABEL_ALLOWANCE = 1.2
-"""A food may hold up to 120 % of its labelled sodium (21 CFR 101.9(g)(5), from memory)."""
 
 _PURE_SALT_CV = 0.02
 _SOLIDS, _FINISHED = "solids_g", "finished_g"
@@ -228,10 +226,11 @@ def _ceiling(
     if sodium is None or sodium.missing or _liquid_outweighs_meat(facts):
         return None
     own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * own_factor
+    allowance = value("label-allowance").likely
     added = sum(
         line.mass_g
         * line.makeup.sodium_mg
-        * (1.0 if line.makeup.sodium_cv < _PURE_SALT_CV else LABEL_ALLOWANCE)
+        * (1.0 if line.makeup.sodium_cv < _PURE_SALT_CV else allowance)
         for line in facts.lines
     )
     per_ounce = (own + added) / _least_weight(facts, protein_g) * ounce.grams
@@ -251,4 +250,7 @@ def _least_weight(facts: Facts, protein_g: float) -> float:
     taken = sum(line.mass_g * (1 - line.makeup.water) for line in facts.lines)
     if facts.finish_by() is FinishBy.MOISTURE:
         return raw + taken
-    return float(lowest_finished(solids_g=raw + taken, protein_g=protein_g))
+    ratio = value("ceiling-moisture-to-protein").likely
+    return float(
+        finished_at_moisture_to_protein(solids_g=raw + taken, protein_g=protein_g, ratio=ratio)
+    )

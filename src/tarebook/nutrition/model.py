@@ -15,6 +15,7 @@ from tarebook.drying import (
     finished_at_yield,
     solids,
 )
+from tarebook.figures.working import value
 from tarebook.nutrition.facts import Facts, Line
 from tarebook.nutrition.makeup import CARRIED, dissolves
 from tarebook.recipe.model import FinishBy, HeatStep, Part
@@ -55,10 +56,8 @@ ROUGH = frozenset(FIGURES) - {"sodium_mg", "sugars_g", "added_sugars_g", "protei
 _ALL = Kept(1.0, 1.0, 1.0, 1.0)
 _ENERGY = {"protein_g": 4, "carbohydrate_g": 4, "fat_g": 9}  # 21 CFR 101.9(c)(1)(i)(B)
 _DROPLET_G = 1e-6
-_SIMMERED_BELOW, _STEAMED_BELOW = 0.4, 0.6
-# A dissolved share of a marinade above which its water gain is that of a strong one: from 8 to
-# 12 % salt, or 5 to 10 % sugar, the one passes into the other.
-_SALT_RAMP, _SUGAR_RAMP = (0.08, 0.12), (0.05, 0.10)
+QUARTER_INCH_M = 0.00635
+"""Thickness for which the film shares of the working values hold [m]."""
 
 
 class Contents(NamedTuple):
@@ -248,8 +247,10 @@ def _heated(
         return simmered
     if step is HeatStep.STEAMED:
         return steamed
-    later = _choose(x["heat-case"], _STEAMED_BELOW, steamed, soaked, maths)
-    return _choose(x["heat-case"], _SIMMERED_BELOW, simmered, later, maths)
+    to_simmer = value("heat-unstated-simmered").likely
+    to_steam = to_simmer + value("heat-unstated-steamed").likely
+    later = _choose(x["heat-case"], to_steam, steamed, soaked, maths)
+    return _choose(x["heat-case"], to_simmer, simmered, later, maths)
 
 
 def _choose(at: Number, edge: float, below: Soaked, above: Soaked, maths: Maths) -> Soaked:
@@ -295,7 +296,7 @@ def _still_strip(facts: Facts, water: Number, x: Mapping[str, Number]) -> Strip:
 
 
 def film_area_factor(thickness_m: Number) -> Number:
-    """Return surface per mass against that of a 6.35 mm strip, edges at 30 mm width counted.
+    """Return surface per mass against that of a 1/4 in strip, edges counted.
 
     Args:
         thickness_m: thickness of a strip [m], above zero.
@@ -303,20 +304,21 @@ def film_area_factor(thickness_m: Number) -> Number:
     Returns:
         Ratio of areas [-].
     """
-    quarter_inch = 1 / 0.00635 + 1 / 0.030
-    return (1 / thickness_m + 1 / 0.030) / quarter_inch
+    edges = 1000 / value("strip-width-mm").likely
+    return (1 / thickness_m + edges) / (1 / QUARTER_INCH_M + edges)
 
 
 def _gain(bath: Bath, x: Mapping[str, Number], maths: Maths) -> Number:
     """Return the net water gain as a fraction of the raw meat, between weak and strong bath."""
-    salt = _ramp(bath.salt_g / bath.mass_g, _SALT_RAMP, maths)
-    sugar = _ramp((bath.sucrose_g + bath.hexose_g) / bath.mass_g, _SUGAR_RAMP, maths)
+    salt = _ramp(bath.salt_g / bath.mass_g, "strong-brine-salt", maths)
+    sugar = _ramp((bath.sucrose_g + bath.hexose_g) / bath.mass_g, "strong-brine-sugar", maths)
     strong = maths.larger(salt, sugar)
     return x["gain-weak"] * (1 - strong) + x["gain"] * strong
 
 
-def _ramp(at: Number, ends: tuple[float, float], maths: Maths) -> Number:
-    rise = (at - ends[0]) / (ends[1] - ends[0])
+def _ramp(at: Number, key: str, maths: Maths) -> Number:
+    ends = value(key)
+    rise = (at - ends.low) / (ends.high - ends.low)
     return maths.larger(maths.smaller(rise, 1.0), 0.0)
 
 
