@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from tarebook.cards.figures import NAMES, digits
+from tarebook.cards.figures import NAMES, digits, span
 from tarebook.cards.lines import Line, Style, table, wrap
 from tarebook.cards.worksheet import Worksheet
-from tarebook.nutrition import Assumption, facts_of, unit_of
+from tarebook.nutrition import Assumption, unit_of
+from tarebook.nutrition.narrowing import narrowings
 from tarebook.nutrition.swings import Swing, at, swings
 
 COLUMNS = 80
@@ -23,6 +24,7 @@ def why(sheet: Worksheet) -> Iterator[Line]:
     for figure in _FIGURES:
         if sheet.estimate.per_ounce[figure] is not None:
             yield from _matters(sheet, figure)
+    yield from _narrower(sheet)
     yield Line()
     yield Line("Every assumption: 5 %, middle and 95 % point", Style.HEAD)
     yield Line(_CODES, Style.QUIET)
@@ -46,6 +48,10 @@ def why_data(sheet: Worksheet) -> dict[str, Any]:
             }
             for one in sheet.estimate.assumptions.values()
         ],
+        "to_narrow_sodium": [
+            {"do": one.words, "after": {"low": one.after.low, "high": one.after.high}}
+            for one in narrowings(sheet.estimate.facts, ounce=sheet.estimate.ounce)
+        ],
         "swings_per_ounce": {
             figure: [
                 {"name": one.input.name, "at_p10": one.at_low, "at_p90": one.at_high}
@@ -58,9 +64,7 @@ def why_data(sheet: Worksheet) -> dict[str, Any]:
 
 
 def _swings(sheet: Worksheet, figure: str) -> tuple[Swing, ...]:
-    weighed = sheet.estimate.finished_g.likely if sheet.estimate.weighed else None
-    facts = facts_of(sheet.scaled, finished_g=weighed)
-    return swings(facts, figure, ounce=sheet.estimate.ounce)
+    return swings(sheet.estimate.facts, figure, ounce=sheet.estimate.ounce)
 
 
 def _matters(sheet: Worksheet, figure: str) -> Iterator[Line]:
@@ -75,6 +79,17 @@ def _matters(sheet: Worksheet, figure: str) -> Iterator[Line]:
         bar = "█" * max(round(one.size / widest * _BAR), 1)
         moved = f"{digits(one.at_low, unit)} to {digits(one.at_high, unit)} {unit}"
         yield from (Line(text) for text in table([(one.input.reason, bar, moved)], (36, _BAR, 16)))
+
+
+def _narrower(sheet: Worksheet) -> Iterator[Line]:
+    """Say in one line what would narrow sodium most."""
+    found = narrowings(sheet.estimate.facts, ounce=sheet.estimate.ounce)
+    now = sheet.estimate.per_ounce["sodium_mg"]
+    if not found or now is None:
+        return
+    yield Line()
+    text = f"To narrow sodium: {found[0].words}: from {span(now)} to {span(found[0].after)}."
+    yield from (Line(one) for one in wrap(text, COLUMNS))
 
 
 def _assumption(one: Assumption) -> Iterator[Line]:

@@ -12,6 +12,7 @@ Files of this room:
 - ``range``: low, likely, high, and what is missing.
 - ``estimate``: per ounce and per batch, and the ceiling.
 - ``swings``: which uncertain input moves a figure most.
+- ``narrowing``: what the cook could weigh or say to narrow a figure.
 - ``compare``: paired differences between variants.
 - ``rounding``: label rounding and percent Daily Value.
 """

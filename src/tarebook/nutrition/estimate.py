@@ -62,6 +62,7 @@ class Estimate(NamedTuple):
         assumptions: every uncertain input, by name.
         draws: per-ounce draws by figure, for paired differences.
         batch_draws: whole-batch draws by figure.
+        facts: what the estimate started from.
     """
 
     per_ounce: Mapping[str, Range | None]
@@ -77,6 +78,7 @@ class Estimate(NamedTuple):
     assumptions: Mapping[str, Assumption]
     draws: Mapping[str, list[float]]
     batch_draws: Mapping[str, list[float]]
+    facts: Facts
 
 
 def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRAWS) -> Estimate:
@@ -137,6 +139,7 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
         assumptions=inputs,
         draws=each,
         batch_draws=whole,
+        facts=facts,
     )
 
 
