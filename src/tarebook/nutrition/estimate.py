@@ -233,7 +233,7 @@ def _ceiling(
     added = sum(
         line.mass_g
         * line.makeup.sodium_mg
-        * (1.0 if line.makeup.sodium_cv < _PURE_SALT_CV else allowance)
+        * (1.0 if line.makeup.sodium_cv <= _PURE_SALT_CV else allowance)
         for line in facts.lines
     )
     per_ounce = (own + added) / _least_weight(facts, protein_g) * ounce.grams
