@@ -420,7 +420,7 @@ def _add_carried(
         "fiber_g": fate.suspended,
         "potassium_mg": fate.kept.salt * stays,
     }
-    mass = line.mass_g * x["measure"]
+    mass = line.mass_g * x["measure"] * x[f"mass:{line.name}"]
     for name in CARRIED:
         amount = line.makeup.figures.get(name)
         if amount:
