@@ -1,0 +1,140 @@
+"""What a gram of an ingredient brings, by hand from its row, and a bottle's own panel."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from tarebook.figures.measures import density
+from tarebook.nutrition.makeup import Makeup, dissolves, makeup
+from tarebook.recipe.model import Panel
+
+CLASSES = ("water", "salt", "sucrose", "hexose", "other", "suspended", "oil")
+
+
+def classes(one: Makeup) -> dict[str, float]:
+    """Return the parts of a gram by class."""
+    return {name: getattr(one, name) for name in CLASSES}
+
+
+def salts(sodium_mg: float, potassium_mg: float) -> float:
+    """Return sodium and potassium as their chlorides [g]; atomic weights from memory."""
+    return sodium_mg / 1000 * 58.443 / 22.98977 + potassium_mg / 1000 * 74.5513 / 39.0983
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(
+    ("key", "expected"),
+    [
+        # USDA SR26 rows, per 100 g: water; Na and K; sugars; fat; fiber; "other" is what is left.
+        # 16123
+        ("soy-sauce", {"water": 71.15, "salt": salts(5493, 435), "hexose": 0.4, "oil": 0.57,
+                       "suspended": 0.8}),
+        # 19296; its sucrose and hexoses 5.43 and 76.69 of 82.12
+        ("honey", {"water": 17.1, "salt": salts(4, 52), "sucrose": 5.43, "hexose": 76.69,
+                   "suspended": 0.2}),
+        ("salt-table", {"water": 0.2, "salt": salts(38758, 8)}),  # 02047
+        # 02048: 93.81 water; of 6.19 dry, carbohydrate and ash are 1.10: the rest is acid.
+        ("vinegar-cider", {"water": 98.90, "salt": salts(5, 73), "hexose": 0.40}),
+        ("oil-olive", {"oil": 100.0}),  # 04053
+    ],
+)  # fmt: skip
+def test_a_gram_is_parted_by_what_becomes_of_it(key: str, expected: dict[str, float]) -> None:
+    """Each class is what the row states; other dissolved matter is what is left of the gram."""
+    whole = {name: expected.get(name, 0.0) for name in CLASSES}
+    whole["other"] = 100 - sum(whole.values())
+
+    found = {name: 100 * part for name, part in classes(makeup(key)).items()}
+
+    assert whole == pytest.approx(found, abs=1e-3)
+
+
+def test_acid_counts_as_water() -> None:
+    """Acetic acid dissolves and leaves in drying: cider vinegar is wetter than its water alone."""
+    assert makeup("vinegar-cider").water == pytest.approx(1 - 0.0093 - 0.0017)
+
+
+def test_pepper_hangs_in_the_marinade() -> None:
+    """Of pepper, only its salts and sugars dissolve; its grains are suspended, its fat is oil."""
+    found = makeup("black-pepper")
+
+    assert not dissolves("black-pepper")
+    assert found.other == 0.0
+    assert found.suspended > 0.75
+    assert sum(classes(found).values()) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(
+    "key",
+    ["soy-sauce", "honey", "salt-table", "vinegar-cider", "oil-olive", "black-pepper", "wine-red"],
+)
+def test_a_gram_is_a_gram(key: str) -> None:
+    """The classes of a gram add up to it, and none is negative."""
+    found = classes(makeup(key))
+
+    assert sum(found.values()) == pytest.approx(1.0, abs=2e-3)
+    assert min(found.values()) >= 0
+
+
+def test_a_panel_wins_over_the_table() -> None:
+    """Sodium and sugars of the bottle stand in place of the row's; the rest stays."""
+    panel = Panel(
+        serving_ml=Fraction(15),
+        serving_g=Fraction(17),
+        sodium_mg=Fraction(575),
+        sugars_g=Fraction(1),
+        added_sugars_g=Fraction(1, 2),
+    )
+    found = makeup("soy-sauce", panel)
+
+    assert found.sodium_mg == pytest.approx(575 / 17)
+    assert found.sucrose + found.hexose == pytest.approx(1 / 17)
+    assert found.added == pytest.approx(0.5)
+    assert found.water == makeup("soy-sauce").water
+
+
+def test_a_panel_by_volume_takes_the_density_of_the_table() -> None:
+    """A label tablespoon is 15 mL; without a weight of its own the sauce's density turns it."""
+    known = density("soy-sauce")
+    assert known is not None
+
+    found = makeup("soy-sauce", Panel(serving_ml=Fraction(15), sodium_mg=Fraction(900)))
+
+    assert found.sodium_mg == pytest.approx(900 / float(15 * known.g_per_ml))
+
+
+def test_a_panel_with_no_serving_says_nothing() -> None:
+    """Sodium "per serving" of unknown size cannot be used: the row stands."""
+    assert makeup("soy-sauce", Panel(sodium_mg=Fraction(900))).sodium_mg == pytest.approx(54.93)
+
+
+@pytest.mark.parametrize("key", ["soy-sauce-low-sodium", "soy-sauce-hvp"])
+def test_an_unknown_split_stays_not_known(key: str) -> None:
+    """Where nobody says what part of the sugars is added, none is counted and the gap is named."""
+    found = makeup(key)
+
+    assert found.added == 0.0
+    assert "added_sugars_g" in found.missing
+
+
+def test_a_panel_closes_the_gap_of_added_sugars() -> None:
+    """The bottle's own added sugars end the doubt, even when they are none."""
+    panel = Panel(serving_g=Fraction(16), sugars_g=Fraction(1), added_sugars_g=Fraction(0))
+
+    assert "added_sugars_g" not in makeup("soy-sauce-low-sodium", panel).missing
+
+
+@pytest.mark.parametrize(
+    ("key", "added"),
+    [("honey", 1.0), ("brown-sugar", 1.0), ("apple-juice", 0.0), ("soy-sauce", 0.0)],
+)
+def test_added_sugars_go_by_class(key: str, added: float) -> None:
+    """Honey and sugar are added sugars whole; those of plain juice and of brewing are not."""
+    assert added == makeup(key).added
+    assert "added_sugars_g" not in makeup(key).missing
+
+
+def test_plain_salt_is_known_better_than_a_sauce() -> None:
+    """The sodium of table salt is off by less than that of a sauce."""
+    assert makeup("salt-table").sodium_cv < makeup("soy-sauce").sodium_cv
