@@ -9,11 +9,16 @@ from tarebook.cards.figures import NAMES, digits, span
 from tarebook.cards.lines import Line, Style, table, wrap
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition import Assumption, unit_of
+from tarebook.nutrition.activity import activity_band
 from tarebook.nutrition.narrowing import narrowings
 from tarebook.nutrition.swings import Swing, at, swings
 
 COLUMNS = 80
 _CODES = "P published, C computed, W working value, M from memory, F fact of this recipe"
+_NO_TEST = (
+    "Strips dry unevenly and the thick end is the wettest; a band from arithmetic tests nothing "
+    "and tells nothing of how long it keeps."
+)
 _BAR = 22
 _MOST = 8
 _FIGURES = ("sodium_mg", "sugars_g")
@@ -61,6 +66,22 @@ def why_data(sheet: Worksheet) -> dict[str, Any]:
             if sheet.estimate.per_ounce[figure] is not None
         },
     }
+
+
+def activity_lines(sheet: Worksheet) -> Iterator[Line]:
+    """Yield the water activity of the batch as a band, or that none can be told."""
+    found = activity_band(sheet.estimate.facts)
+    text = "none is told for what is not meat" if found is None else str(found)
+    yield Line()
+    yield from (Line(one) for one in wrap(f"Water activity: {text}. {_NO_TEST}", COLUMNS))
+
+
+def activity_data(sheet: Worksheet) -> dict[str, float] | None:
+    """Return the same as plain data; null for what is not meat."""
+    found = activity_band(sheet.estimate.facts)
+    if found is None:
+        return None
+    return {"low": found.low, "likely": found.likely, "high": found.high}
 
 
 def _swings(sheet: Worksheet, figure: str) -> tuple[Swing, ...]:

@@ -24,6 +24,10 @@ def scale(
     why: Annotated[
         bool, typer.Option("--why", help="Show every assumption, and what matters most.")
     ] = False,
+    water_activity: Annotated[
+        bool,
+        typer.Option("--water-activity", help="Estimate the water activity, as a band."),
+    ] = False,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -55,6 +59,10 @@ def scale(
             from tarebook.cards.why import why_data
 
             data["why"] = why_data(done)
+        if water_activity:
+            from tarebook.cards.why import activity_data
+
+            data["water_activity"] = activity_data(done)
         show_data(data)
         return
     from tarebook.cards.sheet import sheet
@@ -64,4 +72,8 @@ def scale(
         from tarebook.cards.why import why as why_lines
 
         lines += why_lines(done)
+    if water_activity:
+        from tarebook.cards.why import activity_lines
+
+        lines += activity_lines(done)
     show(lines)

@@ -11,6 +11,7 @@ Files of this room:
 - ``weighings``: what the cook's own weights tell of a batch.
 - ``range``: low, likely, high, and what is missing.
 - ``estimate``: per ounce and per batch, and the ceiling.
+- ``activity``: water activity of the finished batch, as a band.
 - ``swings``: which uncertain input moves a figure most.
 - ``narrowing``: what the cook could weigh or say to narrow a figure.
 - ``compare``: paired differences between variants.

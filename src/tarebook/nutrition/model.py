@@ -133,6 +133,7 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         drip_fraction=x["drip"],
     )
     figures = _figures(facts, parts, fates, soaked, x)
+    leaked = _solubles_lost(facts, raw.before, x)
     loose, clinging = _undissolved(parts.get(Part.MARINADE), raw.before, x, maths)
     finished = _finished(facts, left.total_g, figures["protein_g"], x, maths)
     return Batch(
@@ -141,8 +142,8 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         solids_g=left.total_g,
         protein_g=figures["protein_g"],
         marinade_kept=fates[Part.MARINADE].kept if Part.MARINADE in fates else _ALL,
-        soaked_g=raw.before.meat_g + clinging,
-        leftover_g=raw.before.leftover_g + loose - clinging,
+        soaked_g=raw.before.meat_g + clinging - leaked,
+        leftover_g=raw.before.leftover_g + loose - clinging + leaked,
         sodium_put_in_mg=sum((part.sodium_mg for part in parts.values()), 0.0),
     )
 
@@ -309,11 +310,15 @@ def film_area_factor(thickness_m: Number) -> Number:
 
 
 def _gain(bath: Bath, x: Mapping[str, Number], maths: Maths) -> Number:
-    """Return the net water gain as a fraction of the raw meat, between weak and strong bath."""
+    """Return the net water gain as a fraction of the raw meat.
+
+    A weak brine swells meat; one with hardly any salt does not, nor does a strong marinade.
+    """
+    brine = bath.salt_g / bath.mass_g / value("weak-brine-salt").low
     salt = _ramp(bath.salt_g / bath.mass_g, "strong-brine-salt", maths)
     sugar = _ramp((bath.sucrose_g + bath.hexose_g) / bath.mass_g, "strong-brine-sugar", maths)
-    strong = maths.larger(salt, sugar)
-    return x["gain-weak"] * (1 - strong) + x["gain"] * strong
+    weak = maths.smaller(brine, 1.0) * (1 - maths.larger(salt, sugar))
+    return x["gain-weak"] * weak + x["gain"] * (1 - weak)
 
 
 def _ramp(at: Number, key: str, maths: Maths) -> Number:
@@ -332,7 +337,8 @@ def _fate(facts: Facts, part: Part, soaked: Soaked, x: Mapping[str, Number], mat
         return Fate(kept, x["suspended-kept"], oil)
     if facts.has(Part.MARINADE):
         return Fate(_ALL, 1.0, 1.0)
-    kept = Kept(*(maths.smaller(share * x["model"], 1.0) for share in soaked.kept))
+    # What is rubbed on or mixed in can only lose: the doubt lies on the loss.
+    kept = Kept(*(maths.larger(1 - (1 - share) / x["model"], 0.0) for share in soaked.kept))
     return Fate(kept, 1.0, 1.0)
 
 
