@@ -19,6 +19,8 @@ _SHORT_TAU = 0.06
 _TERMS_AFTER_SHORT = 6
 # exp(-18) is 1.5e-8: terms beyond it change no digit that is ever shown.
 _NOTHING_LEFT = 18.0
+# Newton's error is the square of its last step: this one leaves 1e-14.
+_STEP_THAT_SETTLES = 1e-7
 # Above this ratio the bath is unlimited to every printed digit.
 _UNLIMITED_ALPHA = 1e6
 
@@ -119,12 +121,13 @@ def roots(alpha: float, *, count: int) -> tuple[float, ...]:
 
 def _root(n: int, alpha: float) -> float:
     """Solve q = n pi - atan(alpha q) by Newton's method: the tangent itself is never taken."""
-    q = (n - 0.5) * pi if alpha > 0.1 else n * pi
+    whole = n * pi
+    q = whole - atan(alpha * (whole - 1.0))
     for _ in range(8):
         reach = alpha * q
-        step = (q - n * pi + atan(reach)) / (1 + alpha / (1 + reach * reach))
+        step = (q - whole + atan(reach)) / (1 + alpha / (1 + reach * reach))
         q -= step
-        if abs(step) < 1e-13:
+        if abs(step) < _STEP_THAT_SETTLES:
             break
     return q
 
