@@ -20,7 +20,7 @@ from typing import NamedTuple
 SEED = 20_260_901
 """Fixed, so that a figure does not jump from one run to the next."""
 
-_GRID = 240
+_GRID = 160
 
 
 class Fixed(NamedTuple):

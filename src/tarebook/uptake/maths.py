@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, NamedTuple
 
-from tarebook.uptake.crank import uptake_fraction
+from tarebook.uptake.crank import uptake_fraction, uptake_fractions
 
 # A float, a Column, or an array of floats with one entry a draw.
 Number = Any
@@ -102,6 +102,8 @@ def _choose_each(at: Number, edge: Number, below: Number, otherwise: Number) -> 
 
 
 def _uptake_each(tau: Number, alpha: Number) -> Number:
+    if isinstance(tau, Column) and isinstance(alpha, Column):
+        return Column(uptake_fractions(tau.values, alpha.values))
     return each(uptake_fraction, tau, alpha)
 
 
