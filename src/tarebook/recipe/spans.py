@@ -41,10 +41,10 @@ def read_temperature_f(text: str) -> Span:
         raise AmountError(
             f'"{text}" does not say which degrees', text=text, hint='write "155 F" or "68 C"'
         )
-    rest = rest.replace(word, " ")  # "145 F - 155 F" names the scale twice
-    for degrees in ("degrees", "degree", "deg"):
-        rest = rest.replace(degrees, " ")
-    low, high = parse_range(rest)
+    rest = rest.lower()
+    for said in (word.lower(), "degrees", "degree", "deg"):  # "145 F - 155 F" says its scale twice
+        rest = rest.replace(said, " ")
+    low, high = parse_range(rest.strip())
     return (_fahrenheit(low, scale), _fahrenheit(high, scale))
 
 
@@ -62,7 +62,7 @@ def read_percent(text: str) -> Span:
     stripped = text.strip()
     for sign in ("%", "percent", "per cent"):
         if stripped.endswith(sign):
-            return parse_range(stripped.removesuffix(sign).replace("%", " "))
+            return parse_range(stripped.removesuffix(sign).replace("%", " ").strip())
     raise AmountError(f'"{text}" is no percentage', text=text, hint='write "25 %"')
 
 
@@ -79,4 +79,4 @@ def _fahrenheit(degrees: Fraction, scale: str) -> Fraction:
 def _trailing_word(text: str) -> tuple[str, str]:
     stripped = text.strip()
     rest = stripped.rstrip("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
-    return rest, stripped[len(rest) :]
+    return rest.strip(), stripped[len(rest) :]
