@@ -15,12 +15,13 @@ from typing import Any
 from tarebook.figures.foods import Food, food
 from tarebook.findings import AmountError, FoodUnknown, nearest
 from tarebook.quantities.amount import Amount, parse_amount, parse_length_mm, parse_mass
+from tarebook.quantities.forms import parse_form
 from tarebook.quantities.number import parse_range
 from tarebook.recipe import keys
 from tarebook.recipe.fault import Faults, Refused, did_you_mean, shown
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.locate import KeyPath
-from tarebook.recipe.model import Panel
+from tarebook.recipe.model import FinishBy, Panel
 from tarebook.recipe.panel import printed_figure, read_serving
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
 from tarebook.recipe.syntax import OddNumber
@@ -29,6 +30,8 @@ LONGEST_LINE = 200
 LONGEST_TEXT = 4_000
 MOST_TEXTS = 200
 MOST_HOURS = 2_000
+WETTEST_PERCENT = 75
+"""Working value of ours: raw meat holds about as much water, so nothing dried holds more."""
 
 _HUGE = 10**15
 
@@ -190,7 +193,14 @@ def number_text(value: int | Fraction) -> str:
     """Return a TOML number as a cook would write it."""
     if not -_HUGE < value < _HUGE:
         return "of more than 15 digits"
-    return str(value) if isinstance(value, int) else repr(float(value))
+    if isinstance(value, int):
+        return str(value)
+    text = repr(float(value))
+    if "e" not in text:
+        return text
+    from decimal import Decimal
+
+    return f"{Decimal(text):f}"  # an exponent would read like a range: 1e-05
 
 
 _KINDS: tuple[tuple[type | tuple[type, ...], str], ...] = (
@@ -300,15 +310,11 @@ def _flag(value: object, key: Key, path: KeyPath, reading: Reading) -> bool:
 
 
 def _food(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
-    if not isinstance(value, str):
-        raise _wrong_type(value, key)
-    return named_food(value)
+    return named_food(_words(value, key, LONGEST_LINE))
 
 
 def _dried(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
-    if not isinstance(value, str):
-        raise _wrong_type(value, key)
-    found = named_food(value, dried=True)
+    found = named_food(_words(value, key, LONGEST_LINE), dried=True)
     if not found.species_group:
         raise Refused(
             "not-dried",
@@ -359,7 +365,8 @@ def _ratio(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
 
 
 def _percent(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
-    return _written(_with_unit(value, key), read_percent, key, 100, " %")
+    most = WETTEST_PERCENT if key.name == FinishBy.MOISTURE else 100
+    return _written(_with_unit(value, key), read_percent, key, most, " %")
 
 
 def _temperature(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
@@ -387,7 +394,7 @@ def _length(
 def _form(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[str, ...]:
     if not isinstance(value, str):
         raise _wrong_type(value, key)
-    return parse_amount(f"1 cup, {value}").form  # the same words as behind an amount
+    return parse_form(value)
 
 
 def _weight(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[Amount, Fraction]:
