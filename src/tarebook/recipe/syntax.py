@@ -184,7 +184,10 @@ def _without(text: str, line: int, error: str) -> str | None:
 
 def _explain(error: str, text: str, line: int, faults: Faults) -> None:
     row = _line_text(text, line)
-    message, hint = _repeated(error, row) or _unquoted(error, row) or _other(error, row)
+    if "\r" in row:  # the whole file may be one such row, whatever else is said of it
+        message, hint = _LONE_RETURN
+    else:
+        message, hint = _repeated(error, row) or _unquoted(error, row) or _other(error, row)
     faults.error("syntax", message, hint=hint, line=line)
 
 
@@ -233,11 +236,9 @@ def _other(error: str, row: str) -> tuple[str, str]:
     return "this line cannot be read as TOML", error.partition(" (at ")[0].lower()
 
 
-_LINE_ENDS = "save the file with usual line ends"
+_LONE_RETURN = ("a lone carriage return", "save the file with usual line ends")
 _IN_WORDS = (
-    ("Found invalid character '\\r'", "a lone carriage return", _LINE_ENDS),
     ("Illegal character '\\n'", "the quotes are not closed on this line", 'end it with "'),
-    ("Illegal character '\\r'", "a lone carriage return", _LINE_ENDS),
     ("Found invalid character", "the quotes are not closed on this line", "end it with '"),
     ("Unterminated string", "quotes that are opened are never closed", 'end the text with "'),
     ('Expected "\'"', "quotes that are opened are never closed", "end the text with '"),
