@@ -124,4 +124,4 @@ def test_the_allergens_stand_on_the_card(shipped: Shipped, unwrapped: Unwrapped)
     page = unwrapped(text_card(shipped()))
 
     assert "Allergens: soybeans (soy-sauce); wheat (soy-sauce); fish (anchovy)" in page
-    assert "Check the bottle of: worcestershire. The pack wins." in page
+    assert "Check the bottle of worcestershire for" in page

@@ -34,6 +34,7 @@ def worksheet_data(sheet: Worksheet) -> Data:
         "allergens": {
             "contains": {k: list(v) for k, v in sheet.allergens.contains.items()},
             "check_the_pack": {k: list(v) for k, v in sheet.allergens.check.items()},
+            "listed_elsewhere": {k: list(v) for k, v in sheet.allergens.elsewhere.items()},
         },
         "ingoing_nitrite_ppm": None if sheet.cure is None else float(sheet.cure.guard_ppm),
         "keeping": sheet.keep_by.text,

@@ -9,6 +9,7 @@ from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_k
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.cards.worksheet import Worksheet
 from tarebook.figures.foods import food, salt_kinds
+from tarebook.figures.nutrients import nutrients
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
@@ -19,6 +20,7 @@ from tarebook.scaling.measuring import exact_text
 
 COLUMNS = 80
 _NAME, _MEASURE, _GRAMS = 24, 32, 10
+_MAJOR_ALLERGENS = 9
 _PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
 
 
@@ -172,6 +174,10 @@ def unknowns(found: Estimate) -> Iterator[Line]:
             f"of one crystal as of another. Weigh it, or name its kind: {kinds}."
         )
         yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
+    borrowed = nutrients(found.facts.meat_name)["sodium_mg"].note
+    if borrowed:
+        text = f"Sodium of {found.facts.meat_name} itself: {borrowed}."
+        yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
     gaps: dict[tuple[str, ...], list[str]] = {}
     for figure, value in found.per_ounce.items():
         if value is not None and value.missing:
@@ -186,11 +192,21 @@ def allergens_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
     found = sheet.allergens
     contains = "; ".join(f"{a} ({', '.join(n)})" for a, n in found.contains.items())
     yield from _lines(wrap(f"Allergens: {contains or 'none by kind'}.", columns, rest="  "))
-    packs = sorted({name for names in found.check.values() for name in names})
+    packs = "; ".join(f"{name} for {_all_of(what)}" for name, what in found.packs().items())
     if packs:
-        yield from _lines(
-            wrap(f"Check the bottle of: {', '.join(packs)}. The pack wins.", columns, rest="  ")
+        text = f"Check the bottle of {packs}. The pack wins."
+        yield from _lines(wrap(text, columns, rest="  "))
+    if found.elsewhere:
+        others = "; ".join(
+            f"{what} ({', '.join(names)})" for what, names in found.elsewhere.items()
         )
+        yield from _lines(
+            wrap(f"Not one of the nine, but listed elsewhere: {others}.", columns, rest="  ")
+        )
+
+
+def _all_of(allergens: tuple[str, ...]) -> str:
+    return "all nine" if len(allergens) >= _MAJOR_ALLERGENS else ", ".join(allergens)
 
 
 def caution_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, nothing_known, span
+from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known, span
 from tarebook.cards.lines import Line, Style, table, wrap
 from tarebook.cards.sheet import (
     allergens_lines,
@@ -118,8 +118,12 @@ def _figures(sheet: Worksheet) -> Iterator[Line]:
         if nothing_known(value):
             rows.append((NAMES[figure], NOT_KNOWN, "", ""))
             continue
-        lead = "≥ " if value.at_least else ""
-        rounded = f"{lead}{round_label(figure, value.likely)} {value.unit}"
+        if value.at_least:
+            # What is missing cannot be rounded away: the floor stands unrounded, with no share.
+            floor = f"≥ {digits(value.low, value.unit)} {value.unit}"
+            rows.append((NAMES[figure], floor, "", ""))
+            continue
+        rounded = f"{round_label(figure, value.likely)} {value.unit}"
         rows.append((NAMES[figure], rounded, _share_of_day(figure, value.likely), span(value)))
     rows.append((NAMES["trans_g"], NOT_KNOWN, "", ""))
     yield from (Line(text) for text in table(rows, (16, 18, 8, 14), right=(1, 2)))
@@ -140,6 +144,7 @@ def _say(text: str) -> Iterator[Line]:
 
 def _share_of_day(figure: str, amount: float) -> str:
     daily = daily_values().get(figure)
-    if daily is None or daily.amount is None:
+    # A share of protein needs its quality, which nobody has stated here.
+    if daily is None or daily.amount is None or figure == "protein_g":
         return ""
     return f"{percent_daily_value(figure, amount, daily.amount)} % DV"

@@ -21,10 +21,20 @@ class Allergens(NamedTuple):
     Attributes:
         contains: allergen -> names of ingredients that bring it.
         check: allergen -> names of ingredients whose pack may list it.
+        elsewhere: what other countries list (mollusc, barley, mustard) -> names.
     """
 
     contains: dict[str, tuple[str, ...]]
     check: dict[str, tuple[str, ...]]
+    elsewhere: dict[str, tuple[str, ...]]
+
+    def packs(self) -> dict[str, tuple[str, ...]]:
+        """Return each ingredient whose pack to read, with what to look for."""
+        names = dict.fromkeys(name for found in self.check.values() for name in found)
+        return {
+            name: tuple(what for what, found in self.check.items() if name in found)
+            for name in names
+        }
 
 
 class Worksheet(NamedTuple):
@@ -115,7 +125,11 @@ def allergens_of(recipe: Recipe) -> Allergens:
     named += [(one.name, food(one.food)) for one in recipe.ingredients]
     contains = _gather(named, "allergens")
     check = _gather(named, "check_for")
-    return Allergens(contains=contains, check={k: v for k, v in check.items() if k not in contains})
+    return Allergens(
+        contains=contains,
+        check={what: names for what, names in check.items() if what not in contains},
+        elsewhere=_gather(named, "other_allergens"),
+    )
 
 
 def _gather(named: Iterable[tuple[str, Food]], field: str) -> dict[str, tuple[str, ...]]:

@@ -162,7 +162,8 @@ def _bare_salt(one: ScaledIngredient) -> bool:
     """Whether this is salt itself without a weight: by a spoon of unknown crystal, or to taste."""
     if one.mass is not None:
         return False
-    return one.food.crystal_unknown or one.food.kind == "salt"
+    holds_sodium = values(one.food.key)["sodium_mg"] != 0
+    return one.food.crystal_unknown or (one.food.kind == "salt" and holds_sodium)
 
 
 def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str, tuple[str, ...]]:

@@ -215,7 +215,8 @@ def _soaked(
     water = facts.meat_mass_g * water_fraction(facts, x)
     if marinade is None:
         strip = _still_strip(facts, water, x)
-        purge = x["purge"] * facts.meat_mass_g if facts.has(Part.RUB) else 0.0 * water
+        runs_off = facts.has(Part.RUB) and facts.poured_away
+        purge = x["purge"] * facts.meat_mass_g if runs_off else 0.0 * water
         before = rubbed(strip, purge, maths)
         return _Meat(before, _heated(facts, None, strip, before, x, maths))
     # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
