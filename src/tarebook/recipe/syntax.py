@@ -6,14 +6,15 @@ the rest is read again, so that a cook sees all faults at once.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from tarebook.recipe.fault import Faults, shown
 
 DEEPEST_KEY = 8
 """Keys joined by more dots take ``tomllib`` a time that grows with their square."""
 
+_MOST_SENTENCES = 200  # of one word each, one behind the other: more is a key without its end
 _LARGEST_REREAD = 64_000  # letters: a file read some twenty times must stay quick
 _MOST_REREADS = 20
 _LONGEST_NUMBER = 40
@@ -21,15 +22,13 @@ _LONGEST_ROW = 1_000  # letters of a faulty line that are looked at
 _LARGEST_EXPONENT = 30
 
 
-@dataclass(frozen=True, slots=True)
-class OddNumber:
+class OddNumber(NamedTuple):
     """Stands for a number that is none (``nan``, ``inf``) or that is absurdly long."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Parsed:
+class Parsed(NamedTuple):
     """What could be read of a text.
 
     Attributes:
@@ -106,7 +105,7 @@ def _too_deep(text: str, faults: Faults) -> bool:
     part = r"""\.[ \t]*+(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+"""
     for chain in re.finditer(f"(?:{part})++", text):  # words between points: a key, or sentences
         is_key = text[chain.end() : chain.end() + 1] in ("=", "]")
-        if is_key and chain.group().count(".") > DEEPEST_KEY:
+        if chain.group().count(".") > (DEEPEST_KEY if is_key else _MOST_SENTENCES):
             faults.error(
                 "syntax",
                 f"a key of more than {DEEPEST_KEY} parts",
