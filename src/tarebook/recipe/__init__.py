@@ -5,7 +5,7 @@ The road of a file, in order:
 - ``load``: finds it, by path, by the name of a shipped recipe, or on standard input.
 - ``text``: bytes to text; other encodings, NUL bytes and huge files are refused.
 - ``syntax``: text to TOML values; syntax faults in a cook's words, with what to write instead.
-- ``fields``: typed getters; tables with fixed keys.
+- ``fields``, ``key_faults``: typed getters; tables with fixed keys, and what is said of others.
 - ``spans``, ``panel``: hours, temperatures and percentages; the panel of a bottle.
 - ``ingredients``, ``cure``: the lines of a marinade, rub or mix; how curing salt must be written.
 - ``read``: puts it all together into a ``Recipe``.

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from tarebook.findings import AmountError, Finding, Place, Severity
@@ -37,12 +36,19 @@ class Fault(NamedTuple):
     path: KeyPath = ()
 
 
-@dataclass(slots=True)
 class Faults:
-    """What has been found wrong in one file so far."""
+    """What has been found wrong in one file so far.
 
-    found: list[Fault] = field(default_factory=list)
-    errors: int = 0
+    Attributes:
+        found: every fault, in the order of finding.
+        errors: how many of them are errors.
+    """
+
+    __slots__ = ("errors", "found")
+
+    def __init__(self) -> None:
+        self.found: list[Fault] = []
+        self.errors = 0
 
     def error(
         self,

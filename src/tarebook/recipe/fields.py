@@ -7,10 +7,9 @@ key's place and goes on with the next key.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import AmountError, FoodUnknown, nearest
@@ -19,12 +18,19 @@ from tarebook.quantities.forms import parse_form
 from tarebook.quantities.number import parse_range
 from tarebook.recipe import keys
 from tarebook.recipe.fault import Faults, Refused, did_you_mean, shown
+from tarebook.recipe.key_faults import (
+    HUGE,
+    missing_keys,
+    not_a_table,
+    number_text,
+    unknown_key,
+    wrong_type,
+)
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.locate import KeyPath
 from tarebook.recipe.model import FinishBy, Panel
 from tarebook.recipe.panel import printed_figure, read_serving
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
-from tarebook.recipe.syntax import OddNumber
 
 LONGEST_LINE = 200
 LONGEST_TEXT = 4_000
@@ -33,10 +39,7 @@ MOST_HOURS = 2_000
 WETTEST_PERCENT = 75
 """Working value of ours: raw meat holds about as much water, so nothing dried holds more."""
 
-_HUGE = 10**15
 
-
-@dataclass(slots=True)
 class Reading:
     """What the getters share while one file is read.
 
@@ -46,13 +49,15 @@ class Reading:
         whole: False if lines were left out, so that a missing key may well have been written.
     """
 
-    faults: Faults
-    cup: str = "us"
-    whole: bool = True
+    __slots__ = ("cup", "faults", "whole")
+
+    def __init__(self, faults: Faults, *, whole: bool = True) -> None:
+        self.faults = faults
+        self.cup = "us"
+        self.whole = whole
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(NamedTuple):
     """A number or a range understood, beside the words it was written in."""
 
     text: str
@@ -87,7 +92,8 @@ def read_table(
             values[name] = _GETTERS[key.takes](value, key, (*path, name), reading)
         except (Refused, AmountError) as refused:
             reading.faults.refuse(refused, (*path, name))
-    missing_keys(table, known, path, reading)
+    if reading.whole:
+        missing_keys(table, known, path, reading.faults)
     return values
 
 
@@ -103,53 +109,6 @@ def value_of(value: object, key: Key) -> Any:
         AmountError: it is an amount that cannot be read.
     """
     return _GETTERS[key.takes](value, key, (), Reading(Faults()))
-
-
-def missing_keys(
-    table: Mapping[str, object], known: Mapping[str, Key], path: KeyPath, reading: Reading
-) -> None:
-    """Add an error for every needed key that a table does not have."""
-    for key in known.values():
-        if key.needed and key.name not in table and reading.whole:
-            reading.faults.error(
-                "missing-key",
-                f"{key.name} is missing",
-                hint=f"as in {key.name} = {key.example}",
-                path=(*path, key.name),
-            )
-
-
-def unknown_key(name: str, known: Mapping[str, Key], path: KeyPath, faults: Faults) -> None:
-    """Add an error for a key nobody knows, and say what was probably meant."""
-    faults.error(
-        "unknown-key",
-        f'"{shown(name)}" is no key of {_where(path)}',
-        hint=_hint_for(name, known, path),
-        path=(*path, name),
-    )
-
-
-def not_a_table(value: object, path: KeyPath, faults: Faults) -> None:
-    """Add an error for a section that was written as something else."""
-    name = path[-1]
-    faults.error(
-        "wrong-type",
-        f"{name} is a table, not {kind_of(value)}",
-        hint=f"begin it with [{name}] on a line of its own",
-        path=path,
-    )
-
-
-def kind_of(value: object) -> str:
-    """Return what a TOML value is, in a cook's words."""
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, OddNumber):
-        return shown(value.text)
-    for kind, words in _KINDS:
-        if isinstance(value, kind):
-            return words
-    return "a date or a time"
 
 
 def named_food(name: str, *, otherwise: str = "", dried: bool = False) -> Food:
@@ -189,66 +148,9 @@ def refuse_steering(text: str, what: str) -> None:
             )
 
 
-def number_text(value: int | Fraction) -> str:
-    """Return a TOML number as a cook would write it."""
-    if not -_HUGE < value < _HUGE:
-        return "of more than 15 digits"
-    if isinstance(value, int):
-        return str(value)
-    text = repr(float(value))
-    if "e" not in text:
-        return text
-    from decimal import Decimal
-
-    return f"{Decimal(text):f}"  # an exponent would read like a range: 1e-05
-
-
-_KINDS: tuple[tuple[type | tuple[type, ...], str], ...] = (
-    (str, "words"),
-    ((int, Fraction), "a number"),
-    (list, "a list"),
-    (dict, "a table"),
-)
-
-
-def _where(path: KeyPath) -> str:
-    if not path:
-        return "a recipe"
-    if path[0] in keys.PARTS:
-        return "a panel" if "panel" in path[1:] else "an ingredient"
-    return f"[{path[0]}]"
-
-
-def _hint_for(name: str, known: Mapping[str, Key], path: KeyPath) -> str:
-    folded = name.strip().lower().replace("_", "-").replace(" ", "-")
-    for key in known.values():
-        if folded == key.name or folded in key.also:
-            return did_you_mean((key.name,))
-    tables = [] if path else [*keys.SECTIONS, *keys.PARTS]
-    near = nearest(name, [*known, *tables])
-    return did_you_mean(near) or _elsewhere(name, path)
-
-
-def _elsewhere(name: str, path: KeyPath) -> str:
-    homes = [f"[{section}]" for section, table in keys.SECTIONS.items() if name in table]
-    if homes:
-        return f"it belongs in {' or '.join(homes)}"
-    if name in keys.TOP and path:
-        return f"it belongs at the top of the file, before [{path[0]}]"
-    return "" if path else "ingredients go under [marinade], [rub] or [mixed-in]"
-
-
-def _wrong_type(value: object, key: Key) -> Refused:
-    return Refused(
-        "wrong-type",
-        f"{key.name} takes {key.takes.value}, not {kind_of(value)}",
-        hint=f"as in {key.name} = {key.example}",
-    )
-
-
 def _words(value: object, key: Key, most: int = LONGEST_TEXT) -> str:
     if not isinstance(value, str):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     if not value.strip():
         raise Refused("empty", f"{key.name} is empty")
     if len(value) > most:
@@ -277,11 +179,11 @@ def _text(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
 
 def _texts(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[str, ...]:
     if not isinstance(value, list):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     if len(value) > MOST_TEXTS:
         raise Refused("too-many", f"{len(value):,} {key.name}, more than {MOST_TEXTS}")
     texts = []
-    one = replace(key, takes=Takes.TEXT)
+    one = key._replace(takes=Takes.TEXT)
     for place, part in enumerate(value):
         try:
             texts.append(_words(part, one))
@@ -292,7 +194,7 @@ def _texts(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[st
 
 def _choice(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
     if not isinstance(value, str):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     if value in key.words:
         return value
     choices = ", ".join(f'"{word}"' for word in key.words)
@@ -305,7 +207,7 @@ def _choice(value: object, key: Key, path: KeyPath, reading: Reading) -> str:
 
 def _flag(value: object, key: Key, path: KeyPath, reading: Reading) -> bool:
     if not isinstance(value, bool):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     return value
 
 
@@ -329,7 +231,7 @@ def _with_unit(value: object, key: Key) -> str:
     if isinstance(value, str):
         return value
     if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     raise Refused(
         "no-unit",
         f"{key.name} {number_text(value)} has no unit",
@@ -341,8 +243,8 @@ def _number_or_text(value: object, key: Key) -> str:
     if isinstance(value, str):
         return value
     if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
-        raise _wrong_type(value, key)
-    if not -_HUGE < value < _HUGE:
+        raise wrong_type(value, key)
+    if not -HUGE < value < HUGE:
         raise Refused("out-of-range", f"{key.name} {number_text(value)} is absurdly large")
     return number_text(value)
 
@@ -393,7 +295,7 @@ def _length(
 
 def _form(value: object, key: Key, path: KeyPath, reading: Reading) -> tuple[str, ...]:
     if not isinstance(value, str):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     return parse_form(value)
 
 
@@ -427,7 +329,7 @@ _cached_length_mm = lru_cache(maxsize=1024)(parse_length_mm)
 
 def _panel(value: object, key: Key, path: KeyPath, reading: Reading) -> Panel | None:
     if not isinstance(value, dict):
-        raise _wrong_type(value, key)
+        raise wrong_type(value, key)
     found = read_table(value, keys.PANEL, path, reading)
     if "serving" not in found:
         return None

@@ -15,13 +15,11 @@ from tarebook.recipe.fault import Faults, Refused
 from tarebook.recipe.fields import (
     LONGEST_LINE,
     Reading,
-    kind_of,
     named_food,
-    not_a_table,
-    number_text,
     read_table,
     refuse_steering,
 )
+from tarebook.recipe.key_faults import kind_of, not_a_table, number_text
 from tarebook.recipe.locate import KeyPath, path_text
 from tarebook.recipe.model import Ingredient, Part, ScaleBy
 

@@ -6,8 +6,8 @@ To add a key: a row here, a field in ``model``, and the line in ``build`` that c
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from tarebook.recipe.model import HeatStep, MeatForm, ScaleBy, Surface
 
@@ -38,8 +38,7 @@ class Takes(StrEnum):
     PANEL = "a table"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Key:
+class Key(NamedTuple):
     """One key of a table.
 
     Attributes:

@@ -11,7 +11,7 @@ Whoever asks goes on like this::
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.findings import AmountError, AskedWrongly, FoodUnknown, RecipeFaulty
@@ -28,8 +28,7 @@ Answers = Mapping[str, str | Sequence[str]]
 """What was answered, by the name of the question; an empty answer passes a question over."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(NamedTuple):
     """One thing to ask.
 
     Attributes:
@@ -166,7 +165,7 @@ def _applies(name: str, answers: Answers) -> bool:
 def _check_value(name: str, answer: str) -> None:
     key = _key(name)
     assert key is not None, "every question of a section stands on a row of keys"
-    one = replace(key, takes=Takes.TEXT) if key.takes is Takes.TEXTS else key
+    one = key._replace(takes=Takes.TEXT) if key.takes is Takes.TEXTS else key
     try:
         value_of(answer.strip(), one)
     except (Refused, AmountError) as refused:
