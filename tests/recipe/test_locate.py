@@ -6,7 +6,7 @@ import tomllib
 from collections.abc import Iterator
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tarebook.recipe.locate import KeyPath, Lines, key_text, lines, path_text, quoted
@@ -132,6 +132,7 @@ def test_lines_of_deepest_nesting() -> None:
     assert Lines(text).get("a") in (1, None)
 
 
+@settings(deadline=None)
 @given(st.data())
 def test_same_paths_as_tomllib(data: st.DataObject) -> None:
     """On any document, however it is written, the finder knows exactly the reader's paths."""

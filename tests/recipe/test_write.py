@@ -192,7 +192,7 @@ def _quoted(text: str) -> str:
     return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
-@settings(suppress_health_check=[HealthCheck.too_slow])
+@settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 @given(recipe_texts())
 def test_read_write_read_is_the_same(text: str) -> None:
     """Whatever a recipe says, writing it and reading that again says the same."""
@@ -202,6 +202,7 @@ def test_read_write_read_is_the_same(text: str) -> None:
     assert recipe == again, [str(finding) for finding in findings]
 
 
+@settings(deadline=None)
 @given(panels())
 def test_panels_survive(panel: Panel) -> None:
     """A panel's figures are written exactly, thirds and all."""
