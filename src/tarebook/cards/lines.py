@@ -61,7 +61,7 @@ def wrap(text: str, columns: int, *, first: str = "", rest: str = "") -> Iterato
         first, rest: prefix of the first line and of those after it.
     """
     prefix, line = first, ""
-    for word in clean(text).split():
+    for word in _words(text):
         room = max(columns - width(prefix), 1)
         if line and width(line) + 1 + width(word) > room:
             yield prefix + line
@@ -75,6 +75,12 @@ def wrap(text: str, columns: int, *, first: str = "", rest: str = "") -> Iterato
         line = f"{line} {word}" if line else word
     if line:
         yield prefix + line
+
+
+def _words(text: str) -> Iterator[str]:
+    """Yield words; a degree sign stays with its number."""
+    held = clean(text).replace(" °", "\0°").split()
+    return (word.replace("\0", " ") for word in held)
 
 
 def row(cells: Sequence[str], widths: Sequence[int], *, right: Iterable[int] = ()) -> str:
