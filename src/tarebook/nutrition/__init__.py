@@ -14,6 +14,7 @@ Files of this room:
 - ``activity``: water activity of the finished batch, as a band.
 - ``swings``: which uncertain input moves a figure most.
 - ``narrowing``: what the cook could weigh or say to narrow a figure.
+- ``soaking``: how far salt and sugar come with the hours, and when more stop mattering.
 - ``compare``: paired differences between variants.
 - ``rounding``: label rounding and percent Daily Value.
 """
