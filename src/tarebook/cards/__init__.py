@@ -9,6 +9,7 @@ Files of this room:
 - ``sheet``: what ``scale`` prints.
 - ``why``: every assumption behind the figures, and which matters most.
 - ``text_card``: the recipe card as text, 60 columns.
+- ``soak_page``: what ``soak`` prints.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """
