@@ -116,6 +116,7 @@ def test_the_job_comes_first_and_then_two_commands() -> None:
 CALLS = {
     "`scale`, `card`": ["scale", "juniper-venison"],
     "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
+    "`soak`": ["soak", "juniper-venison"],
     "`check`": ["check", "juniper-venison"],
     "`convert`": ["convert", "1 cup", "honey"],
     "`foods find`": ["foods", "find", "honey"],

@@ -29,6 +29,7 @@ COMMANDS = {
     "card": ["card", "orchard-turkey", "--meat", "2.7kg"],
     "compare": ["compare", "juniper-venison", "--swap", "soy-sauce=low-sodium-soy"],
     "compare-many": ["compare", "juniper-venison", "cabin-rub-elk", "maple-dill-salmon"],
+    "soak": ["soak", "juniper-venison", "--meat", "6lb"],
     "check": ["check", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],
     "foods find": ["foods", "find", "soy"],

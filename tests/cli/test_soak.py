@@ -1,0 +1,90 @@
+"""tarebook soak."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+Tarebook = Callable[..., Any]
+Written = Callable[..., str]
+
+
+def test_a_shipped_recipe(tarebook: Tarebook) -> None:
+    """Hours against salt and sugar, in 80 columns, nothing on standard error."""
+    status, out, err = tarebook("soak", "juniper-venison", "--meat", "6lb")
+
+    assert (0, "") == (status, err)
+    assert out.startswith("Juniper venison strips\nAt 6.35 mm thick, as the recipe states.\n")
+    assert "How far salt has come to balance" in out
+    assert max(len(line) for line in out.splitlines()) <= 80
+
+
+@pytest.mark.parametrize("name", ["cabin-rub-elk", "trail-sticks-venison"])
+def test_no_marinade_is_no_fault(name: str, tarebook: Tarebook) -> None:
+    """A recipe without a marinade ends well, with one sentence."""
+    status, out, err = tarebook("soak", name)
+
+    assert (0, "") == (status, err)
+    assert 1 == out.count(".") and "no marinade" in out
+
+
+def test_todays_meat_leaves_the_hours_alone(tarebook: Tarebook) -> None:
+    """Twice the meat in twice the marinade comes as far in the same time, but for scoops."""
+    one, two = (
+        json.loads(tarebook("soak", "juniper-venison", "--factor", factor, "--json").out)
+        for factor in ("1", "2")
+    )
+
+    assert two["meat"]["mass_g"] == pytest.approx(2 * one["meat"]["mass_g"])
+    for once, twice in zip(one["after"], two["after"], strict=True):
+        likely = (each["salt_toward_balance_fraction"]["likely"] for each in (once, twice))
+        assert next(likely) == pytest.approx(next(likely), abs=0.02)
+
+
+def test_json(tarebook: Tarebook) -> None:
+    """Plain data with stable keys, each length with its ranges and its mark."""
+    status, out, _ = tarebook("soak", "juniper-venison", "--json")
+    data = json.loads(out)
+
+    assert 0 == status
+    assert [2, 4, 8, 12, 24, 48] == [one["hours"] for one in data["after"]]
+    assert {
+        "hours",
+        "over_limit",
+        "salt_toward_balance_fraction",
+        "sugar_toward_balance_fraction",
+        "salt_kept_fraction",
+    } == set(data["after"][0])
+    assert {"cold-soak", "used-marinade"} <= {one["code"] for one in data["cautions"]}
+
+
+def test_asked_wrongly(tarebook: Tarebook) -> None:
+    """A weight that cannot be read is the asker's slip."""
+    status, out, err = tarebook("soak", "juniper-venison", "--meat", "6 miles")
+
+    assert (2, "") == (status, out)
+    assert err.startswith("tarebook: --meat: ")
+
+
+def test_a_faulty_recipe(tarebook: Tarebook, written: Written) -> None:
+    """A fault of the recipe comes with its file and ends with 1."""
+    path = written(marinade={"soy-sauce": "1 cpu"})
+
+    status, out, err = tarebook("soak", path)
+
+    assert (1, "") == (status, out)
+    assert err.startswith(f"{path}:")
+
+
+def test_refused_curing_salt_prints_nothing(tarebook: Tarebook, written: Written) -> None:
+    """Where curing salt is beyond what is printed, nothing of the recipe is."""
+    path = written(
+        marinade={"soy-sauce": "1 cup", "curing-salt-1": '{ amount = "80 g", strength = "6.25 %" }'}
+    )
+
+    status, out, _ = tarebook("soak", path)
+
+    assert (1, "") == (status, out)
