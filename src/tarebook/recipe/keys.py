@@ -1,6 +1,7 @@
 """Every key a recipe may have: one table that both the reader and the JSON Schema follow.
 
-To add a key: a row here, a field in ``model``, and the line in ``read`` or ``ingredients`` that carries it over.
+To add a key: a row here, a field in ``model``, and the line in ``read`` or ``ingredients``
+that carries it over.
 """
 
 from __future__ import annotations
