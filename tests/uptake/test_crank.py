@@ -103,7 +103,7 @@ def test_short_and_long_forms_meet_the_full_series(alpha: float) -> None:
 
 @given(
     st.floats(0.003, 100),
-    st.floats(1.0, 5.0),
+    st.floats(1.0, 4.0),
     st.lists(st.tuples(st.floats(1e-4, 5), st.floats(0, 1)), min_size=1, max_size=30),
 )
 def test_many_draws_at_once_meet_the_series(

@@ -23,7 +23,7 @@ _TERMS_AFTER_SHORT = 6
 _NOTHING_LEFT = 18.0
 # Baths of one soak that differ by no more than this factor share one set of roots, solved on
 # this many of them.
-_ALIKE, _BATHS = 5.0, 40
+_ALIKE, _BATHS = 4.0, 48
 # Newton's error is the square of its last step: this one leaves 1e-14.
 _STEP_THAT_SETTLES = 1e-7
 # Above this ratio the bath is unlimited to every printed digit.
