@@ -23,7 +23,7 @@ _TERMS_AFTER_SHORT = 6
 _NOTHING_LEFT = 18.0
 # Baths of one soak that differ by no more than this factor share one set of roots, solved on
 # this many of them.
-_ALIKE, _BATHS = 4.0, 48
+_ALIKE, _BATHS = 4.0, 32
 # Newton's error is the square of its last step: this one leaves 1e-14.
 _STEP_THAT_SETTLES = 1e-7
 # Above this ratio the bath is unlimited to every printed digit.
@@ -78,14 +78,16 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
     low, high = min(alphas), max(alphas)
     if not 0 < low or high > _ALIKE * low or high > _UNLIMITED_ALPHA:
         return [uptake_fraction(*each) for each in zip(taus, alphas, strict=True)]
-    step = (high - low) / (_BATHS - 1) or 1.0
-    terms = _terms(low, step)
+    # Between baths the roots run straightest along the share of water that is outside.
+    outside = low / (1 + low)
+    step = (high / (1 + high) - outside) / (_BATHS - 1) or 1e-9
+    terms = _terms(outside, step)
     found = []
     for tau, alpha in zip(taus, alphas, strict=True):
         if tau <= _SHORT_TAU:
             found.append(uptake_fraction(tau, alpha))
             continue
-        place, left = (alpha - low) / step, 1.0
+        place, left = (alpha / (1 + alpha) - outside) / step, 1.0
         before = int(place)
         part = place - before
         for term in terms:
@@ -99,9 +101,11 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
 
 
 @lru_cache(maxsize=16)
-def _terms(low: float, step: float) -> tuple[tuple[tuple[float, float], ...], ...]:
-    """Return the terms of the series for evenly spaced baths from ``low`` up."""
-    baths = [low + step * place for place in range(_BATHS + 1)]
+def _terms(outside: float, step: float) -> tuple[tuple[tuple[float, float], ...], ...]:
+    """Return the terms of the series for baths evenly spaced by their share of the water."""
+    shares = [outside + step * place for place in range(_BATHS)]
+    baths = [share / (1 - share) for share in shares]
+    baths.append(baths[-1])
     return tuple(
         tuple(_term(n, alpha) for alpha in baths) for n in range(1, _TERMS_AFTER_SHORT + 1)
     )
