@@ -42,6 +42,7 @@ def batch_of(
     hours: float | None = 12,
     heat: HeatStep = HeatStep.SIMMERED,
     temperature_f: float | None = 155,
+    drying_hours: tuple[float, float] | None = None,
     finish: Finish | None = None,
     lines: Mapping[str, int] | None = None,
 ) -> Recipe:
@@ -72,6 +73,7 @@ def batch_of(
         heat=heat,
         drying=Drying(
             temperature_f=None if temperature_f is None else (temperature_f, temperature_f),
+            hours=drying_hours,
             finish=finish,
         ),
     )
@@ -108,6 +110,8 @@ def case() -> Callable[..., Case]:
         factor: str = "1",
         sodium_mg_per_oz: float | None = None,
         vacuum_packed: bool = False,
+        moisture_to_protein: float | None = None,
+        yield_fraction: float | None = None,
         **changes: Any,
     ) -> Case:
         return Case.of(
@@ -115,6 +119,8 @@ def case() -> Callable[..., Case]:
             factor=Fraction(factor),
             sodium_mg_per_oz=sodium_mg_per_oz,
             vacuum_packed=vacuum_packed,
+            moisture_to_protein=moisture_to_protein,
+            yield_fraction=yield_fraction,
         )
 
     return build

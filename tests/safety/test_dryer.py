@@ -9,7 +9,14 @@ import pytest
 from tarebook.findings import Severity
 from tarebook.recipe.model import Finish, FinishBy, HeatStep
 from tarebook.safety.case import Case
-from tarebook.safety.dryer import check_dryer, check_finish, check_thickness, dryer
+from tarebook.safety.caution import TITLES
+from tarebook.safety.dryer import (
+    check_dryer,
+    check_finish,
+    check_thickness,
+    dryer,
+    weighed_moist,
+)
 
 Cases = Callable[..., Case]
 
@@ -49,13 +56,43 @@ def test_after_heating_a_cooler_dryer_is_only_noted(
     (found,) = check_dryer(case(temperature_f=degf, heat=heat))
 
     assert severity is found.severity
+    assert ("dryer-mild" if severity is Severity.NOTE else "dryer-cool") == found.code
+
+
+def test_after_heating_a_cooler_dryer_is_not_called_too_cool(case: Cases) -> None:
+    """What FSIS allows is told as allowed, and the cautious figure beside it."""
+    (found,) = check_dryer(case(temperature_f=135))
+
+    assert "cool" not in TITLES[found.code]
+    assert found.message == (
+        "135 °F (57 °C) is within what published advice allows once the meat has been heated: "
+        "FSIS gives 130 to 140 °F (54 to 60 °C)"
+    )
+    assert found.hint == "145 °F (63 °C) is the cautious figure"
+
+
+def test_a_weighed_batch_that_is_too_moist_is_a_warning(case: Cases) -> None:
+    """The scale overrules the recipe; a dry batch and an unweighed one hear nothing."""
+    (found,) = weighed_moist(case(moisture_to_protein=0.9))
+
+    assert found.severity is Severity.WARNING
+    assert found.hint == "dry it further and weigh it again, or keep it cold as perishable food"
+    assert weighed_moist(case(moisture_to_protein=0.7)) == weighed_moist(case()) == ()
+
+
+def test_fish_hears_of_the_dryer_as_far_as_a_rule_is_held(case: Cases) -> None:
+    """Fish is told the figure for meat as one for meat, and that none for fish is held."""
+    (found,) = dryer(case("salmon-sockeye"))
+
+    assert "145 °F (63 °C) or more for meat" in found.message
+    assert found.hint == "no figure for fish is held: take no cooler one"
 
 
 @pytest.mark.parametrize("key", ["salmon-sockeye", "mushroom-shiitake"])
 def test_no_dryer_rule_is_held_for_other_food(case: Cases, key: str) -> None:
     """A rule for meat is not put upon fish and mushrooms."""
     assert check_dryer(case(key, temperature_f=110)) == ()
-    assert dryer(case(key)) == ()
+    assert dryer(case("mushroom-shiitake")) == ()
 
 
 def test_the_dryer_is_always_said_of_meat(case: Cases) -> None:

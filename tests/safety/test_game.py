@@ -8,6 +8,7 @@ from tarebook.safety.case import Case
 from tarebook.safety.game import (
     deer_testing,
     fish_freezing,
+    game_parasites,
     gut_shot,
     mushroom_poison,
     pork_freezing,
@@ -43,6 +44,15 @@ def test_deer_and_kin_hear_of_testing(case: Cases) -> None:
         assert deer_testing(case(key)) != ()
     for key in ("antelope", "bear", "bison", "beef-top-round"):
         assert deer_testing(case(key)) == ()
+
+
+def test_game_hears_that_freezing_is_not_reliable(case: Cases) -> None:
+    """Game other than bear hears it too; what was raised does not, nor do birds."""
+    for key in ("deer", "moose", "antelope"):
+        (found,) = game_parasites(case(key))
+        assert found.cites == "game-freezing"
+    for key in ("beef-top-round", "turkey-breast", "bear", "wild-boar"):
+        assert game_parasites(case(key)) == ()
 
 
 def test_game_hears_of_dirtied_meat(case: Cases) -> None:

@@ -13,7 +13,9 @@ from tarebook.safety.heat import (
     bear_and_wild_pork,
     check_heat_stated,
     check_oven_after,
+    check_oven_hours,
     heat,
+    heat_first,
     no_rule,
     poultry,
 )
@@ -84,7 +86,8 @@ def test_heat_is_always_said_of_meat(case: Cases) -> None:
 
     assert thin.message == ("bring the meat to 160 °F (71 °C) inside, in wet heat, before it dries")
     assert thin.hint == (
-        "or, after drying, put strips up to 1/4 in (6 mm) in a 275 °F (135 °C) oven for 10 minutes"
+        "or dry strips up to 1/4 in (6 mm) at 145 to 155 °F (63 to 68 °C), then 10 minutes in a "
+        "preheated 275 °F (135 °C) oven, until 160 °F (71 °C) inside"
     )
     assert thick.hint == bird.hint == "an oven after drying does not replace this here"
     assert bird.message == (
@@ -95,8 +98,32 @@ def test_heat_is_always_said_of_meat(case: Cases) -> None:
 
 def test_heat_cites_the_rule_its_figure_is_from(case: Cases) -> None:
     """The hotter figure for bear is not put into the mouth of a body that did not say it."""
-    assert heat(case())[0].cites == "heat-before"
-    assert heat(case("bear"))[0].cites == "game-165"
+    assert heat(case())[0].cites == "heat-before; oven-after"
+    assert heat(case("bear"))[0].cites == "game-165; heat-before"
+
+
+def test_oven_after_hears_that_heating_first_is_preferred(case: Cases) -> None:
+    """Who chose the oven after drying is told why the other way is preferred, and by whom."""
+    (found,) = heat_first(case(heat=HeatStep.OVEN_AFTER))
+
+    assert found.message == (
+        "heating before drying is preferred: once dried, bacteria stand more heat"
+    )
+    assert found.cites == "heat-first-michigan"
+    assert heat_first(case(heat=HeatStep.STEAMED)) == ()
+
+
+def test_too_few_hours_before_the_oven_are_a_warning(case: Cases) -> None:
+    """Under four stated hours the oven after drying is not as published; four and none pass."""
+    (found,) = check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(3.0, 5.0)))
+
+    assert found.severity is Severity.WARNING
+    assert found.message == (
+        "3 hours of drying are under the 4 that the oven after drying is published with"
+    )
+    assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(4.0, 5.0))) == ()
+    assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER)) == ()
+    assert check_oven_hours(case(heat=HeatStep.STEAMED, drying_hours=(3.0, 5.0))) == ()
 
 
 def test_poultry_is_told_of_the_advice_against_it(case: Cases) -> None:
@@ -115,7 +142,8 @@ def test_bear_and_wild_pork_hear_of_parasites(case: Cases) -> None:
         assert found.message == (
             "freezing, curing, drying and smoking may leave parasites of bear and wild pork alive"
         )
-        assert "165 °F (74 °C)" in found.hint
+        assert found.hint == "heat every piece to 165 °F (74 °C) inside before it dries"
+        assert "game-165" in found.cites
     assert bear_and_wild_pork(case("pork-loin")) == ()
 
 

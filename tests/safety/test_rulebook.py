@@ -12,6 +12,7 @@ from tarebook.figures.foods import food_keys
 from tarebook.findings import AskedWrongly
 from tarebook.safety.rulebook import (
     both_scales,
+    citations,
     degrees,
     foods_of,
     limit,
@@ -42,7 +43,7 @@ FIGURES = read("rule-figures.csv")
 
 def test_row_counts() -> None:
     """The tables have the rows they were made with; a lost line is noticed."""
-    assert [144, 200, 24] == [len(RULES), len(FIGURES), len(read("rule-foods.csv"))]
+    assert [145, 201, 24] == [len(RULES), len(FIGURES), len(read("rule-foods.csv"))]
 
 
 def test_ids_are_unique() -> None:
@@ -185,6 +186,20 @@ def test_citation_names_body_document_and_year() -> None:
     assert rule("nitrate-dry").citation == "US regulation, 9 CFR 424.21(c), from memory"
     assert rule("potassium-chloride").citation == "from memory, no source held"
     assert rule("scaling").citation == "common practice, no source"
+
+
+def test_several_rules_are_cited_together() -> None:
+    """A sentence of two bodies names both, and a body that gives two rules in one paper once."""
+    assert citations("soak-day; soak-outer") == (
+        "Iowa State University Extension, page on marinating; USDA, consumer pages on marinating"
+    )
+    assert citations("soak-outer; marinade-boiled") == "USDA, consumer pages on marinating"
+    assert citations("cwd") == rule("cwd").citation
+
+
+def test_the_hotter_figure_is_for_what_it_was_printed_for() -> None:
+    """CDC's figure, from a report on bear meat, is put upon bear and wild pork alone."""
+    assert rule("game-165").applies_to == "bear, wild pork"
 
 
 def test_degrees_in_words() -> None:

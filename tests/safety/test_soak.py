@@ -9,7 +9,7 @@ import pytest
 from tarebook.findings import Severity
 from tarebook.recipe.model import HeatStep, MeatForm
 from tarebook.safety.case import Case
-from tarebook.safety.soak import check_soak, cold_soak, raw_splash, used_marinade
+from tarebook.safety.soak import check_soak, cold_hold, cold_soak, raw_splash, used_marinade
 
 Cases = Callable[..., Case]
 
@@ -27,12 +27,13 @@ def test_a_rub_does_not_soak(case: Cases) -> None:
 
 def test_over_a_day_is_a_warning_with_both_limits(case: Cases) -> None:
     """A longer soak is told the cautious limit and the outer one, side by side."""
-    (found,) = check_soak(case(hours=36))
+    (found,) = check_soak(case("beef-top-round", hours=36))
 
     assert found.severity is Severity.WARNING
     assert found.code == "soak-over"
     assert found.message == (
-        "36 hours in the marinade is over the cautious 24; USDA's outer limit is 5 days"
+        "36 hours in the marinade is over the cautious 24; the outer limit of USDA is 2 "
+        "days for cubed meat, which strips are nearest to"
     )
     assert found.hint == "soak 24 hours at most, and freeze meat that must wait"
 
@@ -40,10 +41,13 @@ def test_over_a_day_is_a_warning_with_both_limits(case: Cases) -> None:
 @pytest.mark.parametrize(
     ("changes", "hours", "code"),
     [
+        ({"food": "beef-top-round"}, 48, "soak-over"),
+        ({"food": "beef-top-round"}, 49, "soak-far-over"),
+        ({"food": "pork-loin", "form": MeatForm.PIECES}, 48, "soak-over"),
+        ({"food": "pork-loin", "form": MeatForm.PIECES}, 49, "soak-far-over"),
+        ({"food": "lamb-leg"}, 49, "soak-far-over"),
         ({"food": "deer"}, 120, "soak-over"),
         ({"food": "deer"}, 121, "soak-far-over"),
-        ({"food": "deer", "form": MeatForm.PIECES}, 48, "soak-over"),
-        ({"food": "deer", "form": MeatForm.PIECES}, 49, "soak-far-over"),
         ({"food": "turkey-breast"}, 48, "soak-over"),
         ({"food": "turkey-breast"}, 49, "soak-far-over"),
     ],
@@ -51,15 +55,15 @@ def test_over_a_day_is_a_warning_with_both_limits(case: Cases) -> None:
 def test_outer_limits_differ_by_kind(
     case: Cases, changes: dict[str, object], hours: float, code: str
 ) -> None:
-    """Poultry and cubes have two days, red meat five; the boundary itself is within."""
+    """Poultry, cubes and strips have two days; game is told off for more than any meat has."""
     (found,) = check_soak(case(**changes, hours=hours))
 
     assert code == found.code
 
 
-@pytest.mark.parametrize("key", ["salmon-sockeye", "deer-ground"])
+@pytest.mark.parametrize("key", ["whitefish", "deer-ground", "deer", "bison", "bear", "wild-boar"])
 def test_where_no_outer_limit_is_held_none_is_named(case: Cases, key: str) -> None:
-    """Fish and ground meat are not given the limits of roasts and steaks."""
+    """Fish, ground meat and game are not given the limits of raised meat."""
     (found,) = check_soak(case(key, hours=36))
 
     assert found.message == (
@@ -72,9 +76,27 @@ def test_the_cold_is_said_of_every_soak(case: Cases) -> None:
     (found,) = cold_soak(case("turkey-breast"))
 
     assert found.message == ("soak in the refrigerator at 40 °F (4 °C) or below, 24 hours at most")
-    assert found.hint == "2 days is USDA's outer limit for this kind of meat"
+    assert found.hint == "the outer limit of USDA is 2 days for poultry"
     assert cold_soak(case(marinade={})) == ()
-    assert cold_soak(case("mushroom-shiitake")) == ()
+
+
+def test_mushrooms_soak_in_the_cold_too(case: Cases) -> None:
+    """Soaked mushrooms are kept cold and their marinade thrown away, with no word of meat."""
+    (cold,) = cold_soak(case("mushroom-shiitake"))
+    (used,) = used_marinade(case("mushroom-shiitake"))
+
+    assert cold.message == "soak in the refrigerator at 40 °F (4 °C) or below"
+    assert cold.hint == "no published limit of soaking time is held for it"
+    assert used.message == "throw used marinade away: mushrooms have lain in it"
+
+
+def test_a_rub_rests_in_the_cold(case: Cases) -> None:
+    """Rubbed flesh hears of cold and run-off; soaked flesh and rubbed mushrooms do not."""
+    rub = {"salt-table": "10 g"}
+
+    assert cold_hold(case(marinade={}, rub=rub)) != ()
+    assert cold_hold(case(rub=rub)) == ()
+    assert cold_hold(case("mushroom-shiitake", marinade={}, rub=rub)) == ()
 
 
 def test_used_marinade_is_thrown_away(case: Cases) -> None:

@@ -55,6 +55,8 @@ class Case(NamedTuple):
         factor: today's meat over the recipe's [-]; 1 for the recipe as written.
         sodium_mg_per_oz: high end of sodium in a finished ounce [mg/oz], or None.
         vacuum_packed: whether it will be packed without air.
+        moisture_to_protein: likely water over protein of the weighed batch [-], or None.
+        yield_fraction: weighed finished batch over raw meat [-], or None.
     """
 
     recipe: Recipe
@@ -65,6 +67,8 @@ class Case(NamedTuple):
     factor: Fraction = Fraction(1)
     sodium_mg_per_oz: float | None = None
     vacuum_packed: bool = False
+    moisture_to_protein: float | None = None
+    yield_fraction: float | None = None
 
     @classmethod
     def of(
@@ -74,6 +78,8 @@ class Case(NamedTuple):
         factor: Fraction = Fraction(1),
         sodium_mg_per_oz: float | None = None,
         vacuum_packed: bool = False,
+        moisture_to_protein: float | None = None,
+        yield_fraction: float | None = None,
     ) -> Case:
         """Return the case of a recipe.
 
@@ -82,6 +88,8 @@ class Case(NamedTuple):
             factor: today's meat over the recipe's [-].
             sodium_mg_per_oz: high end of sodium in a finished ounce [mg/oz], or None.
             vacuum_packed: whether it will be packed without air.
+            moisture_to_protein: likely water over protein of the weighed batch [-], or None.
+            yield_fraction: weighed finished batch over raw meat [-], or None.
 
         Raises:
             FoodUnknown: the recipe names a food that the tables do not have.
@@ -96,6 +104,8 @@ class Case(NamedTuple):
             factor=factor,
             sodium_mg_per_oz=sodium_mg_per_oz,
             vacuum_packed=vacuum_packed,
+            moisture_to_protein=moisture_to_protein,
+            yield_fraction=yield_fraction,
         )
 
     @property
@@ -112,6 +122,11 @@ class Case(NamedTuple):
     def soaked(self) -> bool:
         """Whether anything is put on it as a marinade."""
         return any(one.part is Part.MARINADE for one in self.recipe.ingredients)
+
+    @property
+    def rubbed(self) -> bool:
+        """Whether it is rubbed, so that it rests and lets liquid run."""
+        return any(one.part is Part.RUB for one in self.recipe.ingredients)
 
     @property
     def cures(self) -> tuple[tuple[Ingredient, Food], ...]:
@@ -182,6 +197,18 @@ class Case(NamedTuple):
         return likely * 100 > limit("too-moist", quantity) + _NEARLY
 
     @property
+    def weighed_too_moist(self) -> bool:
+        """Whether the finished batch, put on the scale, is wetter than jerky goes by.
+
+        Its yield speaks only where its protein is not known: what a marinade leaves weighs too.
+        """
+        if self.moisture_to_protein is not None:
+            return self.moisture_to_protein > limit("too-moist", "moisture-to-protein") + _NEARLY
+        if self.yield_fraction is None:
+            return False
+        return self.yield_fraction * 100 > limit("too-moist", "yield") + _NEARLY
+
+    @property
     def maybe_game(self) -> bool:
         """Whether it is a land animal that was hunted, or may have been."""
         return self.is_meat and self.recipe.meat.wild is not False
@@ -209,7 +236,7 @@ class Case(NamedTuple):
             code: short and stable; ``caution.TITLES`` has a title for it.
             says: what is so, a clause without capital or stop.
             do: what to do, likewise.
-            cites: id of the rule it stands on.
+            cites: id of the rule it stands on, or several joined by ``; ``.
             path: key path in the recipe, empty where it is about no line of it.
         """
         place = Place(file=self.recipe.file, path=path)

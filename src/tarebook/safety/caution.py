@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from tarebook.findings import Finding, Severity
-from tarebook.safety.rulebook import rule
+from tarebook.safety.rulebook import citations
 
 TITLES: Mapping[str, str] = {
     # The most grave stand first: cautions of one severity are shown in this order.
@@ -15,6 +15,7 @@ TITLES: Mapping[str, str] = {
     "heat-missing": "No heat step is stated",
     "oven-after": "Oven after drying is not enough here",
     "bear-and-wild-pork": "Bear and wild pork: only heat helps",
+    "potassium": "Potassium salt",
     "mushroom-poison": "Gathered mushrooms",
     "no-rule": "Nothing published to go by",
     "ground-soaked": "Ground meat in a marinade",
@@ -22,10 +23,12 @@ TITLES: Mapping[str, str] = {
     "ground": "Ground meat",
     "ground-fat": "Fat in ground meat",
     "dryer-cool": "Dryer is set too cool",
+    "oven-after-short": "Dried too short for the oven",
     "dryer": "Heat of the dryer",
     "thickness-over": "Cut is too thick",
     "soak-far-over": "Soaked far too long",
     "soak-over": "Soaked too long",
+    "weighed-moist": "Finished batch is too moist",
     "finish-moist": "Stops drying too moist",
     "cure-no-meat": "Curing salt is for meat",
     "cure-nitrate": "Nitrate not stated",
@@ -33,11 +36,14 @@ TITLES: Mapping[str, str] = {
     "pork-freezing": "Freeze pork first",
     "fish-freezing": "Freeze fish first",
     "deer-testing": "Deer and kin: chronic wasting disease",
+    "heat-first": "Heating first is preferred",
     "cold-soak": "Cold and time of the soak",
+    "cold-hold": "Cold while it rests",
     "used-marinade": "Used marinade",
-    "potassium": "Potassium salt",
     "storage-cold": "Keeping",
     "vacuum": "Vacuum packs",
+    "dryer-mild": "Dryer below the cautious figure",
+    "game-parasites": "Parasites of game",
     "gut-shot": "Dirtied game",
     "poultry": "Raw poultry",
     "raw-splash": "Raw juices",
@@ -69,8 +75,8 @@ class Caution(NamedTuple):
         severity: error, warning or note.
         title: at most eight words.
         text: at most two short sentences: what is so, and what to do.
-        cites: id of the rule it stands on.
-        citation: who says so: body, document, year.
+        cites: id of the rule it stands on; ids joined by ``; `` where bodies share a sentence.
+        citation: who says so: body, document, year; each body of it.
     """
 
     code: str
@@ -89,7 +95,7 @@ def caution_of(found: Finding) -> Caution:
         title=TITLES[found.code],
         text=" ".join(_sentence(part) for part in (found.message, found.hint) if part),
         cites=found.cites,
-        citation=rule(found.cites).citation,
+        citation=citations(found.cites),
     )
 
 

@@ -92,7 +92,7 @@ def cure_handling(case: Case) -> tuple[Finding, ...]:
             "cure-handling",
             "curing salt is toxic in excess: weigh it, by the weight of the meat, and use no spoon",
             "keep it from children and apart from table salt",
-            cites="cure-handling",
+            cites="cure-handling; home-cure-pack",
         ),
     )
 
@@ -111,7 +111,7 @@ def cure_is_no_heat(case: Case) -> tuple[Finding, ...]:
             "cure-is-no-heat",
             says,
             f"bring the meat to {case.inside} inside with it or without",
-            cites="cure-no-heat",
+            cites=f"cure-no-heat; {case.inside_rule[0]}",
         ),
     )
 

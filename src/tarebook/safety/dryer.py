@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tarebook.findings import Finding
-from tarebook.safety.case import MM_PER_INCH, Case
+from tarebook.safety.case import MM_PER_INCH, Animal, Case
 from tarebook.safety.rulebook import both_scales, degrees, limit
 
 _DIAL = 0.05  # [degF] what the way from Celsius may take off
@@ -16,20 +16,26 @@ def check_dryer(case: Case) -> tuple[Finding, ...]:
         return ()
     if stated[0] >= limit("dryer-145", "dryer-air") - _DIAL:
         return ()
-    lowest_after_heat = limit("dryer-after-heat", "dryer-air") - _DIAL
-    mild = case.heated_first and stated[0] >= lowest_after_heat
+    if case.heated_first and not too_cool(case):
+        return (_mild(case, stated[0]),)
     after = degrees("dryer-after-heat", "dryer-air")
-    say = case.note if mild else case.warn
     return (
-        say(
+        case.warn(
             "dryer-cool",
             f"{both_scales(stated[0])} is under the {degrees('dryer-145', 'dryer-air')} of "
             f"Wisconsin; FSIS gives {after}, and only once the meat has been heated",
             f"dry at {degrees('oven-after', 'dryer-air')}, by a thermometer among the trays",
-            cites="dryer-145",
+            cites="dryer-145; dryer-after-heat; oven-after",
             path="drying.temperature",
         ),
     )
+
+
+def too_cool(case: Case) -> bool:
+    """Return whether the dryer is cooler than published for the recipe's heat step."""
+    stated = case.recipe.drying.temperature_f
+    rule = "dryer-after-heat" if case.heated_first else "dryer-145"
+    return stated is not None and stated[0] < limit(rule, "dryer-air") - _DIAL
 
 
 def check_thickness(case: Case) -> tuple[Finding, ...]:
@@ -78,8 +84,24 @@ def check_finish(case: Case) -> tuple[Finding, ...]:
     )
 
 
+def weighed_moist(case: Case) -> tuple[Finding, ...]:
+    """Warn where the finished batch, put on the scale, is still too moist to keep."""
+    if not case.is_meat or not case.weighed_too_moist:
+        return ()
+    return (
+        case.warn(
+            "weighed-moist",
+            "by its weight this batch is too moist to be jerky, so no keeping time holds",
+            "dry it further and weigh it again, or keep it cold as perishable food",
+            cites="too-moist",
+        ),
+    )
+
+
 def dryer(case: Case) -> tuple[Finding, ...]:
-    """Say what the dryer must hold, and what is no dryer for meat."""
+    """Say what the dryer must hold, and what is no dryer for meat; fish only what is held."""
+    if case.animal is Animal.FISH:
+        return (_fish_dryer(case),)
     if not case.is_meat:
         return ()
     return (
@@ -88,8 +110,30 @@ def dryer(case: Case) -> tuple[Finding, ...]:
             f"the dryer must hold {degrees('fixed-dryer', 'dryer-air')} or more, by a thermometer "
             "and not by its dial",
             "a dryer whose heat cannot be set is not for meat; nor is the sun or a cool oven",
-            cites="fixed-dryer",
+            cites="fixed-dryer; sun-and-cool-oven",
         ),
+    )
+
+
+def _mild(case: Case, stated_f: float) -> Finding:
+    after = degrees("dryer-after-heat", "dryer-air")
+    return case.note(
+        "dryer-mild",
+        f"{both_scales(stated_f)} is within what published advice allows once the meat has been "
+        f"heated: FSIS gives {after}",
+        f"{degrees('dryer-145', 'dryer-air')} is the cautious figure",
+        cites="dryer-after-heat; dryer-145",
+        path="drying.temperature",
+    )
+
+
+def _fish_dryer(case: Case) -> Finding:
+    return case.warn(
+        "dryer",
+        f"a dryer must hold {degrees('fixed-dryer', 'dryer-air')} or more for meat, by a "
+        "thermometer and not by its dial",
+        "no figure for fish is held: take no cooler one",
+        cites="fixed-dryer; fish-none-held",
     )
 
 

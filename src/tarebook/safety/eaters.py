@@ -51,7 +51,7 @@ def high_sodium(case: Case) -> tuple[Finding, ...]:
             "high-sodium",
             f"an ounce may hold {share:.0f} % of the {day:,.0f} mg sodium of a day's reference",
             "people on a diet low in salt ask their clinician",
-            cites="high-sodium",
+            cites="high-sodium; sodium-daily-value",
         ),
     )
 
@@ -141,8 +141,9 @@ def home_card(case: Case) -> tuple[Finding, ...]:
         case.note(
             "home-card",
             "this is a home estimate, not a retail label; selling needs a licence and inspection",
-            "local codes and licensed practice stand over it",
-            cites="not-retail",
+            "local codes and licensed practice stand over it; its figures come from stored copies, "
+            "so check the current official text",
+            cites="not-retail; stored-copies",
         ),
     )
 

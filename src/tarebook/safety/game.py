@@ -18,7 +18,7 @@ def pork_freezing(case: Case) -> tuple[Finding, ...]:
             "below for 30 days first",
             f"older advice is {degrees('pork-freezing-older', 'freezer')} for 20 days; "
             "neither replaces heat",
-            cites="pork-freezing",
+            cites="pork-freezing; pork-freezing-older",
         ),
     )
 
@@ -34,7 +34,7 @@ def fish_freezing(case: Case) -> tuple[Finding, ...]:
             "fish that is not cooked through can hold live parasites: freeze it first at "
             f"{degrees('fish-freezing', 'freezer')} or below for 7 days",
             "freezing does not remove bacteria, so heat it too",
-            cites="fish-freezing",
+            cites="fish-freezing; freezing-bacteria",
         ),
     )
 
@@ -48,7 +48,22 @@ def deer_testing(case: Case) -> tuple[Finding, ...]:
             "deer-testing",
             "neither cooking nor drying removes the prions of chronic wasting disease",
             "follow state advice on testing, and eat no animal that tested positive or looked sick",
-            cites="cwd",
+            cites="cwd; prions-heat",
+        ),
+    )
+
+
+def game_parasites(case: Case) -> tuple[Finding, ...]:
+    """Say of game other than bear and wild pork that freezing is not relied upon."""
+    if not case.maybe_game or case.animal not in (Animal.DEER, Animal.MEAT):
+        return ()
+    return (
+        case.note(
+            "game-parasites",
+            "freezing is not reliable against the parasites of wild game, nor are curing, drying "
+            "and smoking",
+            "rely on the heat step",
+            cites="game-freezing",
         ),
     )
 

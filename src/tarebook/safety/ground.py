@@ -16,7 +16,7 @@ def check_ground_soak(case: Case) -> tuple[Finding, ...]:
         case.warn(
             "ground-soaked",
             "ground meat is never soaked: what it lies in carries germs all through it",
-            "move what is under [marinade] to [mixed-in], dry",
+            "season it by mixing in: move what is under [marinade] to [mixed-in]",
             cites="ground-meat",
             path="marinade",
         ),
@@ -27,17 +27,24 @@ def check_ground_lean(case: Case) -> tuple[Finding, ...]:
     """Warn where ground meat is fatter than published, going by the fat in the food table."""
     lean = _lean_percent(case)
     least = limit("ground-meat", "lean")
-    if lean is None or lean >= least:
+    if lean is None or not too_fat(case):
         return ()
     return (
         case.warn(
             "ground-fat",
-            f"{case.food.name} is about {lean} % lean, under the {least:.0f} % that is published",
+            f"{case.food.name} is about {_floored(lean):g} % lean, under the {least:.0f} % that is "
+            "published",
             "take a leaner kind",
             cites="ground-meat",
             path="meat.food",
         ),
     )
+
+
+def too_fat(case: Case) -> bool:
+    """Return whether ground meat is fatter than published; no, where its fat is not known."""
+    lean = _lean_percent(case)
+    return lean is not None and lean < limit("ground-meat", "lean")
 
 
 def ground(case: Case) -> tuple[Finding, ...]:
@@ -49,15 +56,20 @@ def ground(case: Case) -> tuple[Finding, ...]:
         case.warn(
             "ground",
             f"ground meat carries more risk: at least {lean:.0f} % lean, and {case.inside} inside",
-            "mix dry seasoning and cure in, never soak it, and heat it before it dries",
-            cites="ground-meat",
+            "season it by mixing in, never soak it, and heat it before it dries",
+            cites=f"ground-meat; {case.inside_rule[0]}",
         ),
     )
 
 
-def _lean_percent(case: Case) -> int | None:
-    """Return lean in whole percent, as packs print it; None where its fat is not known."""
+def _floored(percent: float) -> float:
+    """Return tenths of a percent, rounded down so that what falls short never prints as met."""
+    return int(percent * 10) / 10
+
+
+def _lean_percent(case: Case) -> float | None:
+    """Return lean in percent, never rounded up; None where its fat is not known."""
     if not case.ground or not case.is_meat:
         return None
     fat_g = values(case.food.key)["fat_g"]
-    return None if fat_g is None else int(100 - fat_g + 0.5)
+    return None if fat_g is None else 100 - fat_g

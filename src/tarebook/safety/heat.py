@@ -5,7 +5,7 @@ from __future__ import annotations
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.rulebook import degrees
+from tarebook.safety.rulebook import degrees, limit
 
 
 def check_heat_stated(case: Case) -> tuple[Finding, ...]:
@@ -35,7 +35,7 @@ def check_oven_after(case: Case) -> tuple[Finding, ...]:
             "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), "
             f"not for {reason}",
             f"heat it to {case.inside} inside, in wet heat, before it dries",
-            cites="oven-after",
+            cites=f"oven-after; {case.inside_rule[0]}",
             path="heat.step",
         ),
     )
@@ -45,20 +45,61 @@ def heat(case: Case) -> tuple[Finding, ...]:
     """Say how hot meat must get inside, and whether the oven after drying may do instead."""
     if not case.is_meat:
         return ()
-    oven = degrees("oven-after", "oven-air")
+    first = case.inside_rule[0]
     if case.not_for_oven_after:
-        do = "an oven after drying does not replace this here"
+        do, cites = "an oven after drying does not replace this here", first
     else:
-        do = f"or, after drying, put strips up to 1/4 in (6 mm) in a {oven} oven for 10 minutes"
+        do, cites = _oven_instead(), f"{first}; oven-after"
+    if case.animal in (Animal.BEAR, Animal.WILD_PORK):
+        cites += "; heat-before"
     kind = "poultry" if case.animal is Animal.POULTRY else "meat"
     return (
         case.warn(
             "heat",
             f"bring the {kind} to {case.inside} inside, in wet heat, before it dries",
             do,
-            cites=case.inside_rule[0],
+            cites=cites,
         ),
     )
+
+
+def heat_first(case: Case) -> tuple[Finding, ...]:
+    """Say, where the oven after drying was chosen, why heating first is preferred."""
+    if case.recipe.heat is not HeatStep.OVEN_AFTER or not case.heat_holds:
+        return ()
+    return (
+        case.warn(
+            "heat-first",
+            "heating before drying is preferred: once dried, bacteria stand more heat",
+            f"where you can, steam or roast it to {case.inside} inside first",
+            cites="heat-first-michigan",
+        ),
+    )
+
+
+def check_oven_hours(case: Case) -> tuple[Finding, ...]:
+    """Warn where meat dries for less time than the oven after drying is published with."""
+    hours = case.recipe.drying.hours
+    if hours is None or not dried_too_short(case):
+        return ()
+    return (
+        case.warn(
+            "oven-after-short",
+            f"{hours[0]:g} hours of drying are under the {limit('oven-after', 'drying-time'):g} "
+            "that the oven after drying is published with",
+            f"dry at least that long, {limit('oven-after', 'drying-time-preferred'):g} hours "
+            "by preference, before the oven",
+            cites="oven-after",
+            path="drying.hours",
+        ),
+    )
+
+
+def dried_too_short(case: Case) -> bool:
+    """Return whether hours are stated and too few for the oven after drying."""
+    hours = case.recipe.drying.hours
+    after = case.is_meat and case.recipe.heat is HeatStep.OVEN_AFTER
+    return after and hours is not None and hours[0] < limit("oven-after", "drying-time")
 
 
 def poultry(case: Case) -> tuple[Finding, ...]:
@@ -83,9 +124,8 @@ def bear_and_wild_pork(case: Case) -> tuple[Finding, ...]:
         case.warn(
             "bear-and-wild-pork",
             "freezing, curing, drying and smoking may leave parasites of bear and wild pork alive",
-            f"heat every piece to {case.inside} inside before it dries; others ask for "
-            f"{degrees('heat-before', 'meat-inside')}",
-            cites="game-freezing",
+            f"heat every piece to {case.inside} inside before it dries",
+            cites="game-freezing; game-165",
         ),
     )
 
@@ -97,7 +137,7 @@ def no_rule(case: Case) -> tuple[Finding, ...]:
     if case.animal is Animal.FISH:
         smoked = degrees("fish-smoked", "fish-inside")
         do = f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept cold"
-        cites = "fish-none-held"
+        cites = "fish-none-held; fish-smoked"
     else:
         do = "keep it cold and eat it soon"
         cites = "mushroom-none-held" if case.animal is Animal.MUSHROOM else "other-none-held"
@@ -108,4 +148,12 @@ def no_rule(case: Case) -> tuple[Finding, ...]:
             do,
             cites=cites,
         ),
+    )
+
+
+def _oven_instead() -> str:
+    return (
+        f"or dry strips up to 1/4 in (6 mm) at {degrees('oven-after', 'dryer-air')}, then "
+        f"10 minutes in a preheated {degrees('oven-after', 'oven-air')} oven, until "
+        f"{degrees('oven-after', 'meat-inside')} inside"
     )

@@ -95,6 +95,16 @@ def rule(id: str) -> Rule:
     return Rule(**cells("rules.csv", rows[0]), figures={one.quantity: one for one in figures})
 
 
+def citations(ids: str) -> str:
+    """Return who says so, for one rule or for several joined by ``; ``, each body once.
+
+    Example:
+        >>> citations("marinade-discarded; marinade-boiled")
+        'National Center for Home Food Preservation, pages on handling raw meat and game; USDA, consumer pages on marinating'
+    """  # noqa: E501 (an example is printed on one line)
+    return "; ".join(dict.fromkeys(rule(one).citation for one in ids.split("; ")))
+
+
 def rule_ids() -> tuple[str, ...]:
     """Return the id of every rule, in table order."""
     return keys("rules.csv")

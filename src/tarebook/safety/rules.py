@@ -21,7 +21,7 @@ from tarebook.safety.cure import (
     cure_handling,
     cure_is_no_heat,
 )
-from tarebook.safety.dryer import check_dryer, check_finish, check_thickness, dryer
+from tarebook.safety.dryer import check_dryer, check_finish, check_thickness, dryer, weighed_moist
 from tarebook.safety.eaters import (
     alcohol,
     allergens,
@@ -38,6 +38,7 @@ from tarebook.safety.eaters import (
 from tarebook.safety.game import (
     deer_testing,
     fish_freezing,
+    game_parasites,
     gut_shot,
     mushroom_poison,
     pork_freezing,
@@ -47,11 +48,13 @@ from tarebook.safety.heat import (
     bear_and_wild_pork,
     check_heat_stated,
     check_oven_after,
+    check_oven_hours,
     heat,
+    heat_first,
     no_rule,
     poultry,
 )
-from tarebook.safety.soak import check_soak, cold_soak, raw_splash, used_marinade
+from tarebook.safety.soak import check_soak, cold_hold, cold_soak, raw_splash, used_marinade
 from tarebook.safety.storage import storage, vacuum
 
 Check = Callable[[Case], tuple[Finding, ...]]
@@ -63,6 +66,7 @@ RULES: tuple[Check, ...] = (
     check_cure_food,
     check_heat_stated,
     check_oven_after,
+    check_oven_hours,
     check_ground_soak,
     check_ground_lean,
     check_dryer,
@@ -75,19 +79,23 @@ RULES: tuple[Check, ...] = (
 
 TO_KNOW: tuple[Check, ...] = (
     heat,
+    heat_first,
     bear_and_wild_pork,
     no_rule,
     mushroom_poison,
     ground,
     dryer,
+    weighed_moist,
     cure_handling,
     cure_is_no_heat,
     pork_freezing,
     fish_freezing,
     deer_testing,
+    game_parasites,
     gut_shot,
     poultry,
     cold_soak,
+    cold_hold,
     used_marinade,
     raw_splash,
     storage,

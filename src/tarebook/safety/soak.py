@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from tarebook.findings import Finding
-from tarebook.recipe.model import HeatStep, MeatForm
+from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
 from tarebook.safety.rulebook import degrees, limit
 
 _HOURS_PER_DAY = 24
+_RAISED = ("beef", "veal", "pork", "bacon", "lamb")
 
 
 def check_soak(case: Case) -> tuple[Finding, ...]:
@@ -17,53 +18,72 @@ def check_soak(case: Case) -> tuple[Finding, ...]:
     cautious = limit("soak-day", "soak")
     if not (case.is_flesh and case.soaked and soak.stated) or hours <= cautious:
         return ()
-    outer = _outer_days(case)
+    outer = outer_days(case)
     code, says = "soak-over", f"{hours:g} hours in the marinade is over the cautious {cautious:g}"
-    if outer is None:
+    longest = limit("soak-outer", "red-meat")
+    if outer is None and hours > longest * _HOURS_PER_DAY:
+        code = "soak-far-over"
+        says += f", and over the {longest:g} days that USDA gives for roasts of raised meat"
+    elif outer is None:
         says += ", and no longer limit is held for it"
     elif hours <= outer * _HOURS_PER_DAY:
-        says += f"; USDA's outer limit is {outer:g} days"
+        says += f"; {_outer_words(case, outer)}"
     else:
         code = "soak-far-over"
-        says += f" and over USDA's outer limit of {outer:g} days"
+        says += f" and over every published one: {_outer_words(case, outer)}"
     do = f"soak {cautious:g} hours at most, and freeze meat that must wait"
-    cites = "soak-outer" if code == "soak-far-over" else "soak-day"
+    usda = outer is not None or code == "soak-far-over"
+    cites = "soak-day; soak-outer" if usda else "soak-day"
     return (case.warn(code, says, do, cites=cites, path="soak.hours"),)
 
 
 def cold_soak(case: Case) -> tuple[Finding, ...]:
     """Say how cold and how long meat may lie in its marinade."""
-    if not case.soaked or not case.is_flesh:
+    if not case.soaked:
         return ()
-    outer = _outer_days(case)
-    do = (
-        f"{outer:g} days is USDA's outer limit for this kind of meat"
-        if outer
-        else "no longer limit is held for it"
-    )
+    if not case.is_flesh:
+        return (_cold_soak_of_plants(case),)
+    outer = outer_days(case)
+    do = _outer_words(case, outer) if outer else "no longer limit is held for it"
+    cites = "soak-day; cold-store; soak-outer" if outer else "soak-day; cold-store"
     return (
         case.warn(
             "cold-soak",
             f"soak in the refrigerator at {degrees('cold-store', 'refrigerator')} or below, "
             f"{limit('soak-day', 'soak'):g} hours at most",
             do,
-            cites="soak-day",
+            cites=cites,
+        ),
+    )
+
+
+def cold_hold(case: Case) -> tuple[Finding, ...]:
+    """Say that rubbed flesh rests in the cold too, and what becomes of what runs off."""
+    if case.soaked or not case.rubbed or not case.is_flesh:
+        return ()
+    return (
+        case.warn(
+            "cold-hold",
+            f"while the rub works, hold the {_raw(case)} in the refrigerator at "
+            f"{degrees('cold-store', 'refrigerator')} or below",
+            "throw away liquid that runs off",
+            cites="cold-store; marinade-discarded",
         ),
     )
 
 
 def used_marinade(case: Case) -> tuple[Finding, ...]:
     """Say what becomes of marinade that raw meat has lain in."""
-    if not case.soaked or not case.is_flesh:
+    if not case.soaked:
         return ()
     boiled = case.recipe.heat is HeatStep.BOILED_DOWN
     do_first = "boil the marinade through" if boiled else "throw used marinade away"
     return (
         case.warn(
             "used-marinade",
-            f"{do_first}: raw {_raw(case)} has lain in it",
+            f"{do_first}: {_lain(case)} lain in it",
             "set a clean part aside at the start; used marinade goes on food only once boiled",
-            cites="marinade-boiled" if boiled else "marinade-discarded",
+            cites="marinade-boiled" if boiled else "marinade-discarded; marinade-boiled",
         ),
     )
 
@@ -87,10 +107,44 @@ def _raw(case: Case) -> str:
     return "fish" if case.animal is Animal.FISH else "meat"
 
 
-def _outer_days(case: Case) -> float | None:
-    """Return USDA's outer limit for this kind of meat [days], or None where it gives none."""
-    if not case.is_meat or case.ground:
+def _lain(case: Case) -> str:
+    if case.is_flesh:
+        return f"raw {_raw(case)} has"
+    return "mushrooms have" if case.animal is Animal.MUSHROOM else "food has"
+
+
+def _outer_words(case: Case, days: float) -> str:
+    if case.animal is Animal.POULTRY:
+        return f"the outer limit of USDA is {days:g} days for poultry"
+    return f"the outer limit of USDA is {days:g} days for cubed meat, which strips are nearest to"
+
+
+def _cold_soak_of_plants(case: Case) -> Finding:
+    return case.warn(
+        "cold-soak",
+        f"soak in the refrigerator at {degrees('cold-store', 'refrigerator')} or below",
+        "no published limit of soaking time is held for it",
+        cites="out-of-cold",
+    )
+
+
+def outer_days(case: Case) -> float | None:
+    """Return USDA's outer limit for such meat [days], or None where it gives none.
+
+    It gives 5 days for roasts, chops and steaks of raised red meat, and 2 for poultry and for cubed
+    meat; strips are nearest to cubes. Of game it says nothing.
+    """
+    raised = case.animal in (Animal.MEAT, Animal.PORK) and case.food.key.startswith(_RAISED)
+    if case.ground or not (raised or case.animal is Animal.POULTRY):
         return None
-    cubed = case.recipe.meat.form is MeatForm.PIECES
-    quantity = "poultry-or-cubes" if cubed or case.animal is Animal.POULTRY else "red-meat"
-    return limit("soak-outer", quantity)
+    return limit("soak-outer", "poultry-or-cubes")
+
+
+def over_every_limit(case: Case) -> bool:
+    """Return whether the stated soak is longer than any published limit for such food."""
+    soak = case.recipe.soak
+    if not (case.is_flesh and case.soaked and soak.stated):
+        return False
+    outer = outer_days(case)
+    most = limit("soak-day", "soak") if outer is None else outer * _HOURS_PER_DAY
+    return soak.hours[2] > most

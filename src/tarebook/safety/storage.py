@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
+from tarebook.figures.nutrients import values
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.rulebook import rule
+from tarebook.safety.dryer import too_cool
+from tarebook.safety.ground import too_fat
+from tarebook.safety.heat import dried_too_short
+from tarebook.safety.rulebook import limit, rule
+from tarebook.safety.soak import over_every_limit
 
 if TYPE_CHECKING:
     from datetime import date
@@ -63,8 +69,7 @@ class KeepBy(NamedTuple):
         if not self.limits:
             return f"Keep it cold and treat it as perishable: {self.reason}. No date is given."
         times = ", ".join(one.words for one in self.limits)
-        others = ", ".join(_longest(one.place) for one in self.limits)
-        return f"Sealed, {times}: the shortest published times. The longest are {others}."
+        return f"Sealed, {times}: the shortest published times."
 
     @property
     def citation(self) -> str:
@@ -80,8 +85,8 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
         packed_on: day it was dried and packed, for last days in place of lengths.
 
     Returns:
-        The shortest published time of each place. None at all where the recipe has no heat step
-        that is published for such meat, where it stops drying too moist, or where no rule is held.
+        The shortest published time of each place. None at all where the recipe misses a step that
+        the times rest on, where it is or ends too moist or too fat, or where no rule is held.
 
     Source:
         Rules ``storage-cautious`` and ``storage-perishable``.
@@ -99,11 +104,11 @@ def storage(case: Case) -> tuple[Finding, ...]:
     if found.limits:
         times = ", ".join(one.words for one in found.limits)
         says = f"the shortest published times for sealed packs are {times}"
-        return (case.note("storage", says, _LOOK, cites=found.cites),)
+        return (case.note("storage", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
     says = "keep it cold as perishable food, with no use-by date"
     if case.is_meat:
         says += f": {found.reason}"
-    return (case.warn("storage-cold", says, _LOOK, cites=found.cites),)
+    return (case.warn("storage-cold", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
 
 
 def vacuum(case: Case) -> tuple[Finding, ...]:
@@ -119,15 +124,6 @@ def vacuum(case: Case) -> tuple[Finding, ...]:
         ),
     )
 
-
-_LISTS = (
-    "storage-wyoming",
-    "storage-michigan",
-    "storage-nchfp",
-    "storage-fsis",
-    "storage-minnesota",
-)
-_DAYS = {"day": 1, "month": 30}
 
 _LOOK = "date every pack, and throw all of it away if mould shows"
 
@@ -146,21 +142,38 @@ def _why_none(case: Case) -> tuple[str, str]:
         return "no heat step is recorded", "storage-perishable"
     if not case.heat_holds:
         return "its heat step is not published for such meat", "storage-perishable"
-    if case.too_moist:
-        return "it stops drying while too moist", "storage-perishable"
+    for holds, reason, cites in _BARS:
+        if holds(case):
+            return reason, cites
     return "", ""
 
 
-def _longest(place: str) -> str:
-    """Return the longest time any list gives for a place, so that the reader sees the spread."""
-    figures = (rule(one).figures.get(place) for one in _LISTS)
-    ends = [(one.high, one.unit) for one in figures if one is not None and one.high is not None]
-    count, unit = max(ends, key=_days)
-    return f"{count:g} {unit}s {_PLACES[place]}"
+def _no_dryer_stated(case: Case) -> bool:
+    return case.recipe.drying.temperature_f is None
 
 
-def _days(end: tuple[float, str]) -> float:
-    return end[0] * _DAYS[end[1]]
+def _soaked_ground(case: Case) -> bool:
+    return case.ground and case.soaked
+
+
+def _fat(case: Case) -> bool:
+    fat_g = values(case.food.key)["fat_g"]
+    return fat_g is None or fat_g >= limit("fat-rancid", "fat")
+
+
+_BARS: tuple[tuple[Callable[[Case], bool], str, str], ...] = (
+    (too_cool, "its dryer is cooler than published", "storage-perishable"),
+    (_no_dryer_stated, "no dryer temperature is recorded", "storage-perishable"),
+    (dried_too_short, "it dries too short a time before the oven", "storage-perishable"),
+    (over_every_limit, "it soaks longer than any published limit", "storage-perishable"),
+    (_soaked_ground, "ground meat was put in a marinade", "ground-meat"),
+    (too_fat, "its ground meat is fatter than published", "ground-meat"),
+    (lambda case: case.too_thick, "it is cut thicker than published", "thickness-quarter-inch"),
+    (_fat, "meat so fat turns rancid", "fat-rancid"),
+    (lambda case: case.weighed_too_moist, "the weighed batch is too moist", "too-moist"),
+    (lambda case: case.too_moist, "it stops drying while too moist", "storage-perishable"),
+)
+"""What leaves a batch without a date, though its heat step is published."""
 
 
 def _limit(place: str, packed_on: date | None) -> KeepLimit:
