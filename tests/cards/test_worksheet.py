@@ -188,3 +188,15 @@ def test_allergens_come_by_kind_and_packs_are_to_be_read(recipe_of: RecipeOf) ->
     assert ("soy-sauce", "tamari") == found.contains["soybeans"]
     assert any(name.startswith("fish") for name in found.contains)
     assert not set(found.contains) & set(found.check)
+
+
+def test_a_batch_weighed_too_moist_has_no_date(recipe_of: RecipeOf) -> None:
+    """The scale overrules the recipe: at six tenths of the raw weight it is kept cold."""
+    recipe = recipe_of(amount="1 kg")
+    moist, dry = worksheet(recipe, finished_g=600), worksheet(recipe, finished_g=360)
+
+    assert "weighed-moist" in {one.code for one in moist.cautions}
+    assert "weighed-moist" not in {one.code for one in dry.cautions}
+    assert "the weighed batch is too moist" == moist.keep_by.reason
+    assert moist.keep_by.limits == ()
+    assert "weighed-moist" not in {one.code for one in worksheet(recipe).cautions}

@@ -107,6 +107,8 @@ def worksheet(
         recipe,
         factor=scaled.factor,
         sodium_mg_per_oz=None if sodium is None else sodium.high,
+        moisture_to_protein=_moisture_to_protein(figures),
+        yield_fraction=figures.yield_fraction.likely if figures.weighed else None,
     )
     return Worksheet(
         scaled=scaled,
@@ -130,6 +132,14 @@ def allergens_of(recipe: Recipe) -> Allergens:
         check={what: names for what, names in check.items() if what not in contains},
         elsewhere=_gather(named, "other_allergens"),
     )
+
+
+def _moisture_to_protein(figures: Estimate) -> float | None:
+    """Return water over protein of a weighed batch [-]; an unweighed one is not yet known."""
+    protein = figures.per_ounce["protein_g"]
+    if not figures.weighed or protein is None or protein.likely <= 0:
+        return None
+    return figures.moisture_fraction.likely * figures.ounce.grams / protein.likely
 
 
 def _gather(named: Iterable[tuple[str, Food]], field: str) -> dict[str, tuple[str, ...]]:
