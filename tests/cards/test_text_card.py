@@ -92,7 +92,7 @@ def test_plain_salt_leaves_no_total_on_the_card(recipe_of: RecipeOf, unwrapped: 
     page = unwrapped(text_card(worksheet(recipe_of(marinade={"salt": "1 Tbsp"}))))
 
     assert "sodium no total" in page
-    assert "No sodium total: salt has no weight; name its kind." in page
+    assert "No sodium total: salt has no weight: weigh it." in page
 
 
 @pytest.mark.parametrize(

@@ -129,13 +129,17 @@ def panels(draw: st.DrawFn) -> Panel:
     """Draw the panel of a bottle with at least a serving and one figure."""
     volume = draw(st.none() | st.fractions(Fraction(1, 4), 480, max_denominator=12))
     mass = draw(st.fractions(Fraction(1, 4), 480, max_denominator=12))
-    figures = draw(st.lists(st.none() | FIGURES, min_size=7, max_size=7))
+    # No part outweighs its serving: a panel that says so is refused.
+    parts = FIGURES.map(lambda figure: figure * mass / 25_000)
+    figures = draw(st.lists(st.none() | parts, min_size=7, max_size=7))
+    sugars = figures[0]
+    added = None if sugars is None or figures[1] is None else min(sugars, figures[1])
     return Panel(
         serving_ml=volume,
         serving_g=mass,
-        sodium_mg=draw(FIGURES),
-        sugars_g=figures[0],
-        added_sugars_g=figures[1],
+        sodium_mg=draw(parts),
+        sugars_g=sugars,
+        added_sugars_g=added,
         energy_kcal=figures[2],
         fat_g=figures[3],
         carbohydrate_g=figures[4],

@@ -21,6 +21,7 @@ from tarebook.scaling.measuring import exact_text
 COLUMNS = 80
 _NAME, _MEASURE, _GRAMS = 24, 32, 10
 _MAJOR_ALLERGENS = 9
+NO_CEILING = "No ceiling is told: the marinade outweighs the meat, and most of it is poured away."
 _PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
 
 
@@ -86,8 +87,7 @@ def grams_words(one: ScaledIngredient) -> str:
     """Return what the scale should read."""
     if one.mass is None:
         return NOT_KNOWN
-    exact = one.mass.middle_g if one.measure.within else one.mass.middle_g / one.measure.taken
-    return format_mass_g(exact)
+    return format_mass_g(one.mass.middle_g)
 
 
 def _notes(one: ScaledIngredient, *, exact: bool) -> Iterator[str]:
@@ -135,6 +135,8 @@ def _bottom(found: Estimate) -> Iterator[Line]:
             f"{found.ceiling_sodium_mg_per_oz:,.0f} mg."
         )
         yield from _lines(wrap(text, COLUMNS))
+    elif found.per_ounce["sodium_mg"] is not None and not found.per_ounce["sodium_mg"].missing:
+        yield from _lines(wrap(NO_CEILING, COLUMNS))
     yield from _lines(wrap(finished_words(found), COLUMNS))
     if any(value is not None and value.rough for value in found.per_ounce.values()):
         yield Line("* rougher than the rest", Style.QUIET)
@@ -170,8 +172,8 @@ def unknowns(found: Estimate) -> Iterator[Line]:
         names = " and ".join(found.no_sodium_total)
         kinds = ", ".join(salt_kinds())
         text = (
-            f"No sodium total: {names} has no weight. A spoon of salt holds up to twice as much "
-            f"of one crystal as of another. Weigh it, or name its kind: {kinds}."
+            f"No sodium total: {names} has no weight. Weigh it; or measure it and name its kind, "
+            f"since a spoon of one crystal holds up to twice as much salt as of another: {kinds}."
         )
         yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
     borrowed = nutrients(found.facts.meat_name)["sodium_mg"].note

@@ -134,7 +134,7 @@ def _figures(sheet: Worksheet) -> Iterator[Line]:
     yield from _say(finished_words(found))
     if found.no_sodium_total:
         yield from _say(
-            f"No sodium total: {', '.join(found.no_sodium_total)} has no weight; name its kind."
+            f"No sodium total: {', '.join(found.no_sodium_total)} has no weight: weigh it."
         )
 
 

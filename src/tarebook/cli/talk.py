@@ -71,6 +71,8 @@ def complain(text: str) -> None:
     if sys.stderr is None:
         return
     encoding = sys.stderr.encoding or "utf-8"
+    # What was typed or read may hold marks that steer a terminal; none of them gets there.
+    text = "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text)
     plain = text.encode(encoding, "replace").decode(encoding)
     sys.stderr.write(plain + "\n")
 

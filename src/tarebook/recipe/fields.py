@@ -339,7 +339,33 @@ def _panel(value: object, key: Key, path: KeyPath, reading: Reading) -> Panel | 
             return None
         raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "575 mg"')
     figures = {_PANEL_FIELDS[name]: figure for name, figure in found.items()}
+    _refuse_impossible(figures, serving_ml, serving_g)
     return Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
+
+
+# Nothing that is eaten is denser; a serving by volume alone weighs no more than this [g/mL].
+_DENSEST_G_PER_ML = Fraction(3, 2)
+_SODIUM_MG_PER_G_OF_SALT = Fraction(39340, 100)
+
+
+def _refuse_impossible(
+    figures: Mapping[str, Fraction], serving_ml: Fraction | None, serving_g: Fraction | None
+) -> None:
+    """Refuse a panel whose parts outweigh its serving, or whose part outweighs the whole."""
+    total, added = figures.get("sugars_g"), figures.get("added_sugars_g")
+    if total is not None and added is not None and added > total:
+        raise Refused("panel", "the added sugars are more than the sugars", hint="read it again")
+    whole = serving_g if serving_g is not None else (serving_ml or 0) * _DENSEST_G_PER_ML
+    salt = figures.get("sodium_mg", Fraction(0)) / _SODIUM_MG_PER_G_OF_SALT
+    parts = salt + max(total or Fraction(0), figures.get("carbohydrate_g", Fraction(0)))
+    parts += figures.get("fat_g", Fraction(0)) + figures.get("protein_g", Fraction(0))
+    # Every figure is rounded on the panel: one in twenty is left for that.
+    if parts > whole * Fraction(21, 20) + 2:
+        raise Refused(
+            "panel",
+            f"its parts weigh {float(parts):.0f} g, more than the serving",
+            hint="are the figures for one serving?",
+        )
 
 
 _PANEL_FIELDS = {

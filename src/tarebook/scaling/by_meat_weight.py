@@ -115,8 +115,19 @@ def _scaled(ingredient: Ingredient, by: Fraction, drawer: Drawer) -> ScaledIngre
         ingredient=ingredient,
         food=item,
         measure=measure,
-        mass=None if mass is None else mass.times(measure.taken),
+        mass=None if mass is None else _measured(mass, measure),
     )
+
+
+def _measured(mass: Mass, measure: Measure) -> Mass:
+    """Return what will be measured: the scoops, or the scale where the scoops miss too far.
+
+    A spoon that misses is shown beside the grams; whether the cook takes it adds to the doubt.
+    """
+    if measure.within:
+        return mass.times(measure.taken)
+    missed = min(abs(float(measure.error)), 1.0) / 2
+    return mass._replace(doubt=(mass.doubt**2 + missed**2) ** 0.5)
 
 
 def bottle_density(panel: Panel | None) -> Fraction | None:
@@ -149,6 +160,11 @@ def _scaled_cure(ingredient: Ingredient, item: Food, exact: Amount) -> ScaledIng
         raise QuantityError(f"{ingredient.name} must be given by weight")
     grams = exact.high * factor(exact.unit, "gram")
     rounded = grams // _CURE_STEP_G * _CURE_STEP_G
+    if rounded == 0:
+        raise QuantityError(
+            f"{ingredient.name} comes to {float(grams):.2g} g: under 0.1 g no kitchen scale weighs "
+            "it; make a larger batch, or leave the cure out"
+        )
     weighed = Amount(low=rounded, high=rounded, unit="gram")
     return ScaledIngredient(
         ingredient=ingredient,

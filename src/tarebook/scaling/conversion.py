@@ -132,8 +132,10 @@ def _to_mass(amount: Amount, item: Food, wanted: str) -> Converted:
 def _to_volume(amount: Amount, item: Food, wanted: str) -> Converted:
     """Return a mass (or a count, through its weight) as a volume."""
     mass, known = mass_of(amount, item), density(item.key, amount.form)
-    if mass is None or known is None:
+    if mass is None or item.curing:
         raise _unknown(amount, item)
+    if known is None:
+        raise UnitError(f"no density of {item.name} is held, so no volume", given=amount.unit)
     by = factor("milliliter", wanted) / known.g_per_ml
     basis = Mass(
         low_g=mass.low_g,

@@ -21,6 +21,8 @@ DRY_SPICE_TOLERANCE = Fraction(5, 100)
 _DRY = frozenset({"spice", "herb"})
 _HAND_UNITS = frozenset({"dash", "pinch", "drop"})
 _COUNT_STEP = Fraction(1, 2)
+# Pieces differ that much among themselves.
+_COUNT_TOLERANCE = Fraction(1, 4)
 
 
 class Measure(NamedTuple):
@@ -98,7 +100,9 @@ def _counted(amount: Amount) -> Measure:
     low, high = _nearest_count(amount.low), _nearest_count(amount.high)
     middle = (amount.low + amount.high) / 2
     rounded = replace(amount, low=low, high=high, form=())
-    return Measure(text=str(rounded), exact=amount, taken=(low + high) / 2 / middle)
+    taken = (low + high) / 2 / middle
+    within = abs(taken - 1) <= _COUNT_TOLERANCE
+    return Measure(text=str(rounded), exact=amount, taken=taken, within=within)
 
 
 def _nearest_count(value: Fraction) -> Fraction:
