@@ -44,7 +44,8 @@ def test_a_missing_heat_step_is_a_warning(case: Cases) -> None:
         "no heat step is stated, and drying alone has left bacteria alive in published trials"
     )
     assert found.hint == (
-        'write the most cautious one under [heat]: step = "simmered in its marinade"'
+        "heat the meat, and write how under [heat]; the most cautious is "
+        'step = "simmered in its marinade"'
     )
 
 

@@ -17,7 +17,8 @@ def check_heat_stated(case: Case) -> tuple[Finding, ...]:
         case.warn(
             "heat-missing",
             "no heat step is stated, and drying alone has left bacteria alive in published trials",
-            f'write the most cautious one under [heat]: step = "{first.value}"',
+            "heat the meat, and write how under [heat]; the most cautious is "
+            f'step = "{first.value}"',
             cites="drying-alone-1996",
             path="heat.step",
         ),
