@@ -5,9 +5,12 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
+
+from tarebook.where import folder
 
 Tarebook = Callable[..., Any]
 Written = Callable[..., str]
@@ -35,7 +38,6 @@ def sodium(out: str) -> tuple[float, float, float]:
         (["--bought", "8lb", "--trim", "25%"], "6 lb (2,722 g)"),
         (["--bought", "8lb", "--trim", "25 %"], "6 lb (2,722 g)"),
         (["--bought", "8lb", "--trim", "0.25"], "6 lb (2,722 g)"),
-        (["--bought", "6lb"], "6 lb (2,722 g)"),
         (["--factor", "2 2/5"], "6 lb (2,722 g)"),
         (["--factor", "2.4"], "6 lb (2,722 g)"),
         ([], "2 lb 8 oz (1,134 g)"),
@@ -48,6 +50,33 @@ def test_todays_meat(options: list[str], size: str, tarebook: Tarebook) -> None:
 
     assert (0, "") == (status, err)
     assert f"For {size} of venison (deer): " in out
+
+
+def test_meat_as_bought_says_that_nothing_is_trimmed(tarebook: Tarebook) -> None:
+    """Without a trim all of it is taken, and it says so."""
+    status, out, err = tarebook("scale", "juniper-venison", "--bought", "6lb")
+
+    assert (0, "note: nothing is trimmed off; add --trim, as in --trim 12%\n") == (status, err)
+    assert "For 6 lb (2,722 g) of venison (deer): " in out
+
+
+def test_no_name_is_asked_wrongly(tarebook: Tarebook) -> None:
+    """An empty name is no recipe, and not the folder one stands in."""
+    status, _, err = tarebook("scale", "")
+
+    assert 2 == status
+    assert "no recipe is named" in err
+
+
+def test_a_yield_below_the_solids_is_told(tmp_path: Path, tarebook: Tarebook) -> None:
+    """A stated yield that even a bone-dry batch is above is not followed silently."""
+    text = (folder("recipes") / "juniper-venison.toml").read_text(encoding="utf-8")
+    wrong = tmp_path / "wrong.toml"
+    wrong.write_text(text.replace("[drying]", '[drying]\nyield = "20 %"'), encoding="utf-8")
+
+    out = tarebook("scale", str(wrong)).out
+
+    assert "below the batch's own dry solids" in " ".join(out.split())
 
 
 def test_six_pounds(tarebook: Tarebook) -> None:

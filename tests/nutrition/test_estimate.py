@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from tarebook.figures.dried import dried_products
 from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
-from tarebook.nutrition import FIGURES, Facts, Ounce, Range, estimate, unit_of
+from tarebook.nutrition import FIGURES, Facts, Ounce, Range, estimate, facts_of, unit_of
 from tarebook.nutrition.estimate import missing_of
 from tarebook.nutrition.model import batch
+from tarebook.quantities.drawer import choose_drawer
+from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Finish, FinishBy
+from tarebook.scaling import scale_by_factor
 from tarebook.uptake.maths import PLAIN
 
 FactsOf = Callable[..., Facts]
@@ -256,3 +261,22 @@ def test_dried_with_nothing_added(
     assert found_water - water == pytest.approx(water_off, abs=0.3)
     found_sodium = 100 * done.figures["sodium_mg"] / done.finished_g
     assert found_sodium - sodium == pytest.approx(sodium_off, abs=2.0)
+
+
+def test_salt_of_unknown_crystal_still_thins_the_rest() -> None:
+    """A spoon of plain salt has no sodium total, but it lies on the tray: nothing else is told
+    as if it were not there."""
+    recipe = load_recipe("trail-sticks-venison")[0]
+    salt = recipe.ingredients[0]
+    plain = replace(recipe, ingredients=(salt._replace(food="salt"), *recipe.ingredients[1:]))
+    none = replace(recipe, ingredients=recipe.ingredients[1:])
+    known, unknown, without = (
+        estimate(facts_of(scale_by_factor(one, Fraction(1), choose_drawer("basic"))))
+        for one in (recipe, plain, none)
+    )
+
+    assert unknown.per_ounce["sodium_mg"] is None
+    assert unknown.finished_g.low < known.finished_g.likely < unknown.finished_g.high
+    protein = [one.per_ounce["protein_g"] for one in (known, unknown, without)]
+    assert all(one is not None for one in protein)
+    assert abs(protein[1].likely - protein[0].likely) < abs(protein[2].likely - protein[0].likely)

@@ -326,3 +326,21 @@ def test_many_notes_are_no_reason_to_give_up() -> None:
     recipe, findings = read_recipe(f'title = "x"\n{MINIMAL}[marinade]\n{rows}', file="x")
     assert recipe is not None
     assert 400 == len(findings)
+
+
+@pytest.mark.parametrize(
+    ("drying", "says"),
+    [
+        ('temperature = "155 C"', "a dryer at 311 °F (155 °C) is hotter than boiling water"),
+        ("hours = 900", "900 hours of drying are more than two days"),
+    ],
+)
+def test_a_slip_of_the_pen_is_warned_of(drying: str, says: str) -> None:
+    """Degrees of the other scale, or minutes for hours, are read and warned of."""
+    meat = 'title = "x"\n[meat]\nfood = "elk"\namount = "1 kg"\n[rub]\nhoney = "1 tsp"\n'
+    text = f"{meat}[drying]\n{drying}\n"
+
+    recipe, findings = read_recipe(text, file="x")
+
+    assert recipe is not None
+    assert [says] == [one.message for one in findings if one.code == "unlikely"]

@@ -13,7 +13,7 @@ from tarebook.figures.nutrients import nutrients
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import Part
+from tarebook.recipe.model import FinishBy, Part
 from tarebook.safety import Caution
 from tarebook.scaling import ScaledIngredient
 from tarebook.scaling.measuring import exact_text
@@ -159,11 +159,24 @@ def finished_words(found: Estimate) -> str:
             f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
         )
     low, high = (format_mass_g(end) for end in (grams.low, grams.high))
+    if below_solids(found):
+        return (
+            "The yield the recipe states is below the batch's own dry solids. Figured at the "
+            f"solids: about {format_mass_g(grams.likely)}. Weigh it, and give --finished."
+        )
     shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
     return (
         f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
         f"{shares} of the raw meat). Weigh it, and give --finished."
     )
+
+
+def below_solids(found: Estimate) -> bool:
+    """Whether the recipe states a yield that even a bone-dry batch would be above."""
+    finish = found.facts.finish
+    if finish is None or finish.by is not FinishBy.YIELD or found.weighed:
+        return False
+    return found.yield_fraction.low > finish.value[2]
 
 
 def unknowns(found: Estimate) -> Iterator[Line]:

@@ -56,7 +56,10 @@ def _ask(question: Question) -> str:
         try:
             question.check(answer)
         except AskedWrongly as fault:
-            complain(f"  {fault}")
+            told = str(fault)
+            if "strength" in told:
+                told = f"{told.partition('; ')[0]}; here as in 2.8 g curing-salt-1 at 6.25 %"
+            complain(f"  {told}")
         else:
             return answer
 

@@ -116,6 +116,8 @@ def read_meat(
         return asked(parse_mass, meat, "--meat"), None
     if bought is not None:
         part = read_share(trim, "--trim") if trim else Fraction(0)
+        if not part:
+            complain("note: nothing is trimmed off; add --trim, as in --trim 12%")
         return trimmed(asked(parse_mass, bought, "--bought"), part), None
     if factor is not None:
         return None, read_number(factor, "--factor")
@@ -153,6 +155,8 @@ def open_recipe(name: str) -> Recipe:
     """Return a recipe by path, shipped name or ``-``; its notes go to standard error."""
     from tarebook.recipe.load import load_recipe
 
+    if not name.strip():
+        raise AskedWrongly("no recipe is named")
     recipe, findings = load_recipe(name)
     complain_findings(one for one in findings if one.severity.value != "note")
     return recipe

@@ -10,6 +10,7 @@ from tarebook.nutrition.makeup import Makeup, makeup
 from tarebook.quantities.amount import AmountKind
 from tarebook.recipe.model import Finish, FinishBy, HeatStep, Part, Recipe, Surface
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
+from tarebook.scaling.volume_and_mass import salt_mass_bounds
 
 _MOISTURE_FOODS = frozenset({"fresh", "other", "starch"})
 
@@ -106,7 +107,7 @@ def facts_of(
     """
     recipe = scaled.recipe
     meat = values(recipe.meat.food)
-    known = [one for one in scaled.ingredients if one.mass is not None]
+    known = [one for one in map(_bounded, scaled.ingredients) if one.mass is not None]
     return Facts(
         meat_mass_g=float(scaled.meat_mass_g),
         meat=meat,
@@ -125,6 +126,14 @@ def facts_of(
         soaked_g=soaked_g,
         leftover_g=leftover_g,
     )
+
+
+def _bounded(one: ScaledIngredient) -> ScaledIngredient:
+    """Return plain salt by the spoon with its mass between bounds: it has no sodium total, but
+    it does lie on the tray, and every figure of an ounce thins out by it."""
+    if one.mass is None and one.food.crystal_unknown:
+        return one._replace(mass=salt_mass_bounds(one.measure.exact))
+    return one
 
 
 def _dries_by_moisture(recipe: Recipe) -> bool:
@@ -171,7 +180,7 @@ def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str
     for figure, amount in meat.items():
         if amount is None:
             gaps.setdefault(figure, []).append(scaled.recipe.meat.food)
-    for one in scaled.ingredients:
+    for one in map(_bounded, scaled.ingredients):
         if one.mass is None:
             taste = one.ingredient.amount.kind is AmountKind.TO_TASTE
             for figure in _figures_without_mass(one, taste=taste):

@@ -190,9 +190,13 @@ def _soak(values: Mapping[str, Any]) -> Soak:
     )
 
 
+_BOILING_F, _MOST_HOURS = 212, 48
+
+
 def _drying(values: Mapping[str, Any], reading: Reading) -> Drying:
     temperature: Written | None = values.get("temperature")
     hours: Written | None = values.get("hours")
+    _warn_unlikely(temperature, hours, reading)
     return Drying(
         temperature_f=_ends(temperature),
         temperature_written=temperature.text if temperature else "",
@@ -200,6 +204,26 @@ def _drying(values: Mapping[str, Any], reading: Reading) -> Drying:
         hours_written=hours.text if hours else "",
         finish=_finish(values, reading),
     )
+
+
+def _warn_unlikely(temperature: Written | None, hours: Written | None, reading: Reading) -> None:
+    """Warn of a dryer hotter than boiling water, or days of it: a slip of the pen, most likely."""
+    if temperature is not None and temperature.high > _BOILING_F:
+        hint = "155 F is 68 C; is it the other scale?"
+        reading.faults.warn(
+            "unlikely",
+            f"a dryer at {float(temperature.high):.0f} °F "
+            f"({(float(temperature.high) - 32) / 1.8:.0f} °C) is hotter than boiling water",
+            hint=hint,
+            path=("drying", "temperature"),
+        )
+    if hours is not None and hours.high > _MOST_HOURS:
+        reading.faults.warn(
+            "unlikely",
+            f"{float(hours.high):g} hours of drying are more than two days",
+            hint="are they hours?",
+            path=("drying", "hours"),
+        )
 
 
 def _ends(written: Written | None) -> tuple[float, float] | None:

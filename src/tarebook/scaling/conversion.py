@@ -13,6 +13,8 @@ from tarebook.quantities.number import format_fraction
 from tarebook.quantities.units import Dimension, dimension, factor, near_units, read_unit
 from tarebook.scaling.volume_and_mass import Mass, mass_of
 
+_NOT_SAID = "form not said: "
+
 
 class Converted(NamedTuple):
     """An amount, what it is in another unit, and who says so.
@@ -62,15 +64,20 @@ class Converted(NamedTuple):
 
     def _basis(self) -> tuple[str, ...]:
         assert self.mass is not None
-        form = f", {', '.join(self.amount.form)}" if self.amount.form else ""
+        form, note = ", ".join(self.amount.form), self.mass.note
+        if form and note.startswith(_NOT_SAID):
+            note = f"no density of {form} is held: {note.removeprefix(_NOT_SAID)}"
+            form = ""
         lines = []
         if self.mass.g_per_ml is not None:
-            lines.append(f"density {float(self.mass.g_per_ml):.4g} g/mL{form}")
+            lines.append(
+                f"density {float(self.mass.g_per_ml):.4g} g/mL{f', {form}' if form else ''}"
+            )
         lines.append(
             f"source {self.mass.source} ({self.mass.confidence}); good to about "
             f"{1.645 * self.mass.doubt:.0%} either way, measuring included"
         )
-        return (*lines, self.mass.note) if self.mass.note else tuple(lines)
+        return (*lines, note) if note else tuple(lines)
 
 
 def converted(text: str, food_name: str, to: str | None = None) -> Converted:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NamedTuple
 
-from tarebook.figures.foods import Food
+from tarebook.figures.foods import Food, salt_kinds
 from tarebook.figures.measures import count_mass, density
 from tarebook.figures.working import value
 from tarebook.quantities.amount import Amount, AmountKind
@@ -96,6 +96,31 @@ def mass_of(
             return _by_count(amount, food, words)
         case _:
             return None
+
+
+def salt_mass_bounds(amount: Amount) -> Mass | None:
+    """Return what a spoon of salt weighs at the least and at the most, its crystal not said.
+
+    Args:
+        amount: an amount of plain salt.
+
+    Returns:
+        Mass from the lightest to the heaviest kind held [g]: never an answer for sodium, but
+        what a batch weighs needs it. None where no volume is given.
+    """
+    if amount.low is None or amount.high is None:
+        return None
+    if dimension(amount.unit) is not Dimension.VOLUME:
+        return None
+    kinds = [found.g_per_ml for key in salt_kinds() if (found := density(key)) is not None]
+    millilitres = factor(amount.unit, "milliliter")
+    return Mass(
+        low_g=amount.low * millilitres * min(kinds),
+        high_g=amount.high * millilitres * max(kinds),
+        doubt=value("measure-spoon-cv").likely,
+        how="by volume",
+        note="kind of crystal not said: from the lightest to the heaviest",
+    )
 
 
 def _by_volume(
