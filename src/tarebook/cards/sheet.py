@@ -5,24 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tarebook.cards.bars import bars
-from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known, percent
+from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
-from tarebook.cards.worksheet import Worksheet
+from tarebook.cards.words import (
+    PARTS,
+    allergen_sentences,
+    finished_words,
+    grams_words,
+    ingredient_name,
+    measure_words,
+)
+from tarebook.cards.worksheet import Allergens, Worksheet
 from tarebook.figures.foods import food, salt_kinds
 from tarebook.figures.nutrients import nutrients
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import FinishBy, Part
+from tarebook.recipe.model import Part
 from tarebook.safety import Caution
 from tarebook.scaling import ScaledIngredient
 from tarebook.scaling.measuring import exact_text
 
 COLUMNS = 80
 _NAME, _MEASURE, _GRAMS = 24, 32, 10
-_MAJOR_ALLERGENS = 9
 NO_CEILING = "No ceiling is told: the marinade outweighs the meat, and most of it is poured away."
-_PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
 
 
 def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
@@ -39,7 +45,7 @@ def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
     yield from figures_block(sheet.estimate)
     yield from unknowns(sheet.estimate)
     yield Line()
-    yield from allergens_lines(sheet, COLUMNS)
+    yield from allergens_lines(sheet.allergens, COLUMNS)
     yield from caution_lines(sheet.cautions, COLUMNS)
 
 
@@ -62,32 +68,12 @@ def _part(sheet: Worksheet, part: Part, *, exact: bool) -> Iterator[Line]:
         return
     yield Line()
     widths = (_NAME, _MEASURE, _GRAMS)
-    yield Line(row((_PARTS[part], "measure", "weighs"), widths, right=(2,)), Style.HEAD)
+    yield Line(row((PARTS[part], "measure", "weighs"), widths, right=(2,)), Style.HEAD)
     for one in items:
         cells = (ingredient_name(one), measure_words(one), grams_words(one))
         yield from _lines(table([cells], widths, right=(2,)))
         for note in _notes(one, exact=exact):
             yield from _quiet(wrap(note, COLUMNS, first="    ", rest="    "))
-
-
-def ingredient_name(one: ScaledIngredient) -> str:
-    """Return what a card calls an ingredient, with its form."""
-    words = ", ".join((one.ingredient.name.replace("-", " "), *one.ingredient.form))
-    return clean(words)
-
-
-def measure_words(one: ScaledIngredient) -> str:
-    """Return what to take; a spoon that cannot come near enough says how far off it is."""
-    if one.measure.within:
-        return one.measure.text
-    return f"{one.measure.text} ({float(one.measure.error):+.0%}: better weighed)"
-
-
-def grams_words(one: ScaledIngredient) -> str:
-    """Return what the scale should read."""
-    if one.mass is None:
-        return NOT_KNOWN
-    return format_mass_g(one.mass.middle_g)
 
 
 def _notes(one: ScaledIngredient, *, exact: bool) -> Iterator[str]:
@@ -150,35 +136,6 @@ def _bottom(found: Estimate) -> Iterator[Line]:
     yield from (Line(text) for text in bars(rows, 64, name_columns=14))
 
 
-def finished_words(found: Estimate) -> str:
-    """Return the finished weight in words, weighed or estimated."""
-    grams = found.finished_g
-    if found.weighed:
-        share = percent(found.yield_fraction.likely)
-        return (
-            f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
-        )
-    low, high = (format_mass_g(end) for end in (grams.low, grams.high))
-    if below_solids(found):
-        return (
-            "The yield the recipe states is below the batch's own dry solids. Figured at the "
-            f"solids: about {format_mass_g(grams.likely)}. Weigh it, and give --finished."
-        )
-    shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
-    return (
-        f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
-        f"{shares} of the raw meat). Weigh it, and give --finished."
-    )
-
-
-def below_solids(found: Estimate) -> bool:
-    """Whether the recipe states a yield that even a bone-dry batch would be above."""
-    finish = found.facts.finish
-    if finish is None or finish.by is not FinishBy.YIELD or found.weighed:
-        return False
-    return found.yield_fraction.low > finish.value[2]
-
-
 def unknowns(found: Estimate) -> Iterator[Line]:
     """Yield what is not known and whose doing it is."""
     if found.no_sodium_total:
@@ -202,26 +159,10 @@ def unknowns(found: Estimate) -> Iterator[Line]:
         yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
 
 
-def allergens_lines(sheet: Worksheet, columns: int) -> Iterator[Line]:
+def allergens_lines(found: Allergens, columns: int) -> Iterator[Line]:
     """Yield allergens by kind of ingredient, and the packs to read."""
-    found = sheet.allergens
-    contains = "; ".join(f"{a} ({', '.join(n)})" for a, n in found.contains.items())
-    yield from _lines(wrap(f"Allergens: {contains or 'none by kind'}.", columns, rest="  "))
-    packs = "; ".join(f"{name} for {_all_of(what)}" for name, what in found.packs().items())
-    if packs:
-        text = f"Check the bottle of {packs}. The pack wins."
+    for text in allergen_sentences(found):
         yield from _lines(wrap(text, columns, rest="  "))
-    if found.elsewhere:
-        others = "; ".join(
-            f"{what} ({', '.join(names)})" for what, names in found.elsewhere.items()
-        )
-        yield from _lines(
-            wrap(f"Not one of the nine, but listed elsewhere: {others}.", columns, rest="  ")
-        )
-
-
-def _all_of(allergens: tuple[str, ...]) -> str:
-    return "all nine" if len(allergens) >= _MAJOR_ALLERGENS else ", ".join(allergens)
 
 
 def caution_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:

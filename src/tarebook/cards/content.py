@@ -1,0 +1,199 @@
+"""The words of a recipe card, in order, before anything decides how they look.
+
+Text, Markdown, HTML and paper all print from here, so that no card says less than another.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from tarebook.cards.figures import (
+    NAMES,
+    NO_TOTAL,
+    NOT_KNOWN,
+    digits,
+    nothing_known,
+    span,
+)
+from tarebook.cards.lines import clean
+from tarebook.cards.words import (
+    PARTS,
+    allergen_sentences,
+    finished_words,
+    grams_words,
+    ingredient_name,
+    measure_words,
+    temperature_words,
+)
+from tarebook.cards.worksheet import Worksheet
+from tarebook.figures.daily_values import daily_values
+from tarebook.figures.foods import food
+from tarebook.nutrition import Estimate
+from tarebook.nutrition.range import Range
+from tarebook.nutrition.rounding import percent_daily_value, round_label
+from tarebook.quantities.words import format_mass_g, format_pounds
+from tarebook.recipe.model import HeatStep, Part
+from tarebook.safety import Caution
+from tarebook.scaling import ScaledIngredient
+
+NOT_A_LABEL = "Home estimate, not a retail label."
+FIGURES_HEAD = "Home estimate for one finished ounce"
+
+
+class Measured(NamedTuple):
+    """One ingredient: what to call it, what to take, what the scale reads, and a remark."""
+
+    name: str
+    measure: str
+    weighs: str
+    note: str
+
+
+class Group(NamedTuple):
+    """Ingredients that go in together, under a heading."""
+
+    heading: str
+    items: tuple[Measured, ...]
+
+
+class FigureRow(NamedTuple):
+    """One figure of an ounce: likely value rounded as labels round, share of a day, low to high.
+
+    Attributes:
+        figure: its name in the tables, as ``sodium_mg``; empty for one that is never known.
+        name: what the card calls it.
+        amount: with unit; ``≥`` before a floor; or that it is not known.
+        share: ``12 % DV``, or empty.
+        span: ``208-364 mg``, or empty.
+    """
+
+    figure: str
+    name: str
+    amount: str
+    share: str = ""
+    span: str = ""
+
+
+class Content(NamedTuple):
+    """Everything a card says, in the order it says it.
+
+    Attributes:
+        title, about: as the recipe has them; control characters taken out.
+        size: ``For 6 lb (2,722 g) of venison``.
+        groups: what to measure.
+        cure: ingoing nitrite by the published methods; empty without curing salt.
+        conditions: soak, heat and drying, one sentence each.
+        steps, notes: as the recipe has them.
+        figures_foot: which ounce, and how the figures are rounded.
+        figures: the table of an ounce.
+        beneath: sentences under the table: the most sodium there could be, the finished weight.
+        allergens: sentences.
+        cautions: gravest first, each with who says so.
+        foot: the last line.
+    """
+
+    title: str
+    about: str
+    size: str
+    groups: tuple[Group, ...]
+    cure: tuple[str, ...]
+    conditions: tuple[str, ...]
+    steps: tuple[str, ...]
+    notes: tuple[str, ...]
+    figures_foot: str
+    figures: tuple[FigureRow, ...]
+    beneath: tuple[str, ...]
+    allergens: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    foot: str = NOT_A_LABEL
+
+
+def content(sheet: Worksheet) -> Content:
+    """Return the words of a card."""
+    recipe, mass = sheet.recipe, sheet.scaled.meat_mass_g
+    found = sheet.estimate
+    return Content(
+        title=clean(recipe.title),
+        about=clean(recipe.about),
+        size=f"For {format_pounds(mass)} ({format_mass_g(mass)}) of {food(recipe.meat.food).name}",
+        groups=tuple(_groups(sheet)),
+        cure=() if sheet.cure is None else tuple(sheet.cure.lines()),
+        conditions=tuple(_conditions(sheet)),
+        steps=tuple(clean(step) for step in recipe.steps),
+        notes=tuple(clean(note) for note in recipe.notes),
+        figures_foot=f"{found.ounce.words}; likely value rounded as labels round",
+        figures=tuple(_figures(found)),
+        beneath=tuple(_beneath(found)),
+        allergens=tuple(allergen_sentences(sheet.allergens)),
+        cautions=sheet.cautions,
+    )
+
+
+def _groups(sheet: Worksheet) -> Iterator[Group]:
+    for part in Part:
+        items = [one for one in sheet.scaled.ingredients if one.ingredient.part is part]
+        if items:
+            yield Group(PARTS[part], tuple(_measured(one) for one in items))
+
+
+def _measured(one: ScaledIngredient) -> Measured:
+    return Measured(
+        ingredient_name(one), measure_words(one), grams_words(one), clean(one.ingredient.note)
+    )
+
+
+def _conditions(sheet: Worksheet) -> Iterator[str]:
+    recipe = sheet.recipe
+    if any(one.part is Part.MARINADE for one in recipe.ingredients):
+        low, _, high = recipe.soak.hours
+        hours = f"{low:g}" if low == high else f"{low:g} to {high:g}"
+        stated = hours if recipe.soak.stated else "not stated"
+        yield f"Soak: {stated} h in the refrigerator, then {recipe.soak.surface.value}."
+    if recipe.heat is not HeatStep.UNSTATED:
+        yield f"Heat: {recipe.heat.value}."
+    if recipe.drying.temperature_f:
+        yield f"Dry: {temperature_words(recipe.drying.temperature_f)}{_drying_hours(sheet)}."
+
+
+def _drying_hours(sheet: Worksheet) -> str:
+    hours = sheet.recipe.drying.hours
+    if hours is None:
+        return ""
+    return f", {'-'.join(dict.fromkeys(f'{end:g}' for end in hours))} h"
+
+
+def _figures(found: Estimate) -> Iterator[FigureRow]:
+    for figure, value in found.per_ounce.items():
+        yield _figure(figure, value)
+    yield FigureRow("", NAMES["trans_g"], NOT_KNOWN)
+
+
+def _figure(figure: str, value: Range | None) -> FigureRow:
+    name = NAMES[figure]
+    if value is None:
+        return FigureRow(figure, name, NO_TOTAL)
+    if nothing_known(value):
+        return FigureRow(figure, name, NOT_KNOWN)
+    if value.at_least:
+        # What is missing cannot be rounded away: the floor stands unrounded, with no share.
+        return FigureRow(figure, name, f"≥ {digits(value.low, value.unit)} {value.unit}")
+    rounded = f"{round_label(figure, value.likely)} {value.unit}"
+    return FigureRow(figure, name, rounded, _share_of_day(figure, value.likely), span(value))
+
+
+def _share_of_day(figure: str, amount: float) -> str:
+    daily = daily_values().get(figure)
+    # A share of protein needs its quality, which nobody has stated here.
+    if daily is None or daily.amount is None or figure == "protein_g":
+        return ""
+    return f"{percent_daily_value(figure, amount, daily.amount)} % DV"
+
+
+def _beneath(found: Estimate) -> Iterator[str]:
+    if found.ceiling_sodium_mg_per_oz is not None:
+        yield f"Sodium, everything counted: at most about {found.ceiling_sodium_mg_per_oz:,.0f} mg."
+    yield finished_words(found)
+    if found.no_sodium_total:
+        names = ", ".join(found.no_sodium_total)
+        yield clean(f"No sodium total: {names} has no weight: weigh it.")

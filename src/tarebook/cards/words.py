@@ -1,0 +1,88 @@
+"""Words that several pages share: ingredients, allergens, finished weight, temperature."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tarebook.cards.figures import NOT_KNOWN, percent
+from tarebook.cards.lines import clean
+from tarebook.cards.worksheet import Allergens
+from tarebook.nutrition import Estimate
+from tarebook.quantities.words import format_mass_g
+from tarebook.recipe.model import FinishBy, Part
+from tarebook.scaling import ScaledIngredient
+
+PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
+_MAJOR_ALLERGENS = 9
+
+
+def ingredient_name(one: ScaledIngredient) -> str:
+    """Return what a card calls an ingredient, with its form."""
+    words = ", ".join((one.ingredient.name.replace("-", " "), *one.ingredient.form))
+    return clean(words)
+
+
+def measure_words(one: ScaledIngredient) -> str:
+    """Return what to take; a spoon that cannot come near enough says how far off it is."""
+    if one.measure.within:
+        return one.measure.text
+    return f"{one.measure.text} ({float(one.measure.error):+.0%}: better weighed)"
+
+
+def grams_words(one: ScaledIngredient) -> str:
+    """Return what the scale should read."""
+    if one.mass is None:
+        return NOT_KNOWN
+    return format_mass_g(one.mass.middle_g)
+
+
+def allergen_sentences(found: Allergens) -> Iterator[str]:
+    """Yield allergens by kind of ingredient, the packs to read, and what is listed elsewhere."""
+    contains = "; ".join(f"{a} ({', '.join(n)})" for a, n in found.contains.items())
+    yield clean(f"Allergens: {contains or 'none by kind'}.")
+    packs = "; ".join(f"{name} for {_all_of(what)}" for name, what in found.packs().items())
+    if packs:
+        yield clean(f"Check the bottle of {packs}. The pack wins.")
+    if found.elsewhere:
+        others = "; ".join(f"{what} ({', '.join(n)})" for what, n in found.elsewhere.items())
+        yield clean(f"Not one of the nine, but listed elsewhere: {others}.")
+
+
+def finished_words(found: Estimate) -> str:
+    """Return the finished weight in words, weighed or estimated."""
+    grams = found.finished_g
+    if found.weighed:
+        share = percent(found.yield_fraction.likely)
+        return (
+            f"Finished batch, as weighed: {format_mass_g(grams.likely)}, {share} of the raw meat."
+        )
+    low, high = (format_mass_g(end) for end in (grams.low, grams.high))
+    if below_solids(found):
+        return (
+            "The yield the recipe states is below the batch's own dry solids. Figured at the "
+            f"solids: about {format_mass_g(grams.likely)}. Weigh it, and give --finished."
+        )
+    shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
+    return (
+        f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
+        f"{shares} of the raw meat). Weigh it, and give --finished."
+    )
+
+
+def below_solids(found: Estimate) -> bool:
+    """Whether the recipe states a yield that even a bone-dry batch would be above."""
+    finish = found.facts.finish
+    if finish is None or finish.by is not FinishBy.YIELD or found.weighed:
+        return False
+    return found.yield_fraction.low > finish.value[2]
+
+
+def temperature_words(ends: tuple[float, float]) -> str:
+    """Return a temperature or a span of them [°F] in both scales."""
+    fahrenheit = "-".join(dict.fromkeys(f"{end:.0f}" for end in ends))
+    celsius = "-".join(dict.fromkeys(f"{(end - 32) / 1.8:.0f}" for end in ends))
+    return f"{fahrenheit} °F ({celsius} °C)"
+
+
+def _all_of(allergens: tuple[str, ...]) -> str:
+    return "all nine" if len(allergens) >= _MAJOR_ALLERGENS else ", ".join(allergens)
