@@ -33,6 +33,7 @@ MAY_IMPORT = {
         "where", "findings", "quantities", "figures", "recipe", "scaling", "nutrition", "safety",
     },
 }  # fmt: skip
+MAY_IMPORT["paper"] = {*MAY_IMPORT}
 MAY_IMPORT["cli"] = {*MAY_IMPORT}
 
 NETWORK = {"socket", "ssl", "http", "urllib", "requests", "requests_cache", "ftplib", "smtplib"}

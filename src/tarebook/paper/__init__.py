@@ -1,0 +1,15 @@
+"""What is printed or kept as a file: cards, bag labels, charts. Words come from ``cards``.
+
+Files of this room:
+
+- ``press``: the typesetting engine: a template and data in, pages out.
+- ``sizes``: card sizes, and any width by height.
+- ``card``: the recipe card on paper.
+- ``html_card``: the recipe card as one HTML file.
+- ``markdown_card``: the recipe card as Markdown.
+- ``sheets``: sheets of labels.
+- ``labels``: labels for the bags of one batch.
+- ``charts``: comparison and soak charts as pictures.
+
+Nothing here is loaded by a command that does not print.
+"""
