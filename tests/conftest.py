@@ -1,8 +1,9 @@
-"""A recipe built in one line, as a file would hold it, whatever room it is needed in."""
+"""A recipe built in one line, and a folder of the cook's own that is nobody's."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from pathlib import Path
 
 import pytest
 
@@ -70,3 +71,11 @@ def recipe_text() -> RecipeText:
 def recipe_of() -> RecipeOf:
     """The builder of recipes."""
     return read_text
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder of the cook's own for each test: none reads or writes that of who runs it."""
+    home = tmp_path / "tarebook-home"
+    monkeypatch.setenv("TAREBOOK_HOME", str(home))
+    return home

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import tarebook
-from tarebook.where import folder
+from tarebook.where import folder, home
 
 PACKAGE = Path(tarebook.__file__).parent
 
@@ -76,3 +76,18 @@ def test_err_unknown_folder() -> None:
     """A folder nobody ships is a missing file, said by name."""
     with pytest.raises(FileNotFoundError, match='the "pantry" folder is missing'):
         folder("pantry")
+
+
+def test_the_cooks_own_folder_can_be_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """``TAREBOOK_HOME`` wins over the system's convention."""
+    monkeypatch.setenv("TAREBOOK_HOME", str(tmp_path))
+
+    assert tmp_path == home()
+
+
+def test_without_a_name_the_systems_own_folder_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    """An empty variable counts as none; the folder carries our name."""
+    monkeypatch.setenv("TAREBOOK_HOME", "")
+
+    assert "tarebook" == home().name
+    assert home().is_absolute()
