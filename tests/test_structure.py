@@ -17,22 +17,27 @@ SOURCE = Path(tarebook.__file__).parent
 MAY_IMPORT = {
     "where": set(),
     "findings": set(),
+    "files": {"findings"},
     "quantities": {"where", "findings"},
     "figures": {"where", "findings", "quantities"},
-    "recipe": {"where", "findings", "quantities", "figures"},
-    "scaling": {"where", "findings", "quantities", "figures", "recipe"},
+    "recipe": {"where", "files", "findings", "quantities", "figures"},
+    "scaling": {"where", "files", "findings", "quantities", "figures", "recipe"},
     "uptake": set(),
     "drying": {"uptake"},
     "nutrition": {
-        "where", "findings", "quantities", "figures", "recipe", "scaling", "uptake", "drying",
+        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "uptake",
+        "drying",
     },
     "safety": {
-        "where", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
+        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
     },
     "cards": {
-        "where", "findings", "quantities", "figures", "recipe", "scaling", "nutrition", "safety",
+        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
+        "safety",
     },
 }  # fmt: skip
+MAY_IMPORT["probe"] = {"where", "files", "findings", "quantities"}
+MAY_IMPORT["cards"] |= {"probe"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT}
 MAY_IMPORT["cli"] = {*MAY_IMPORT}
 

@@ -7,6 +7,7 @@
     ├── UnitError           (LookupError)  a unit is not known, or two units do not convert
     ├── FoodUnknown         (LookupError)  no food goes by that name
     ├── FileUnreadable      (OSError)      a file is missing, a folder, too large, or not text
+    ├── FileUnwritable      (OSError)      a file cannot be written; what was there is as it was
     ├── RecipeFaulty        (ValueError)   a recipe has errors; carries all of them
     └── CureRefused         (ValueError)   curing salt outside what may be printed; carries why
 
@@ -83,6 +84,10 @@ class FoodUnknown(TarebookError, LookupError):
 
 class FileUnreadable(TarebookError, OSError):
     """A file is missing, is a folder, is too large, or is not the text it should be."""
+
+
+class FileUnwritable(TarebookError, OSError):
+    """A file cannot be written; what was there before is as it was."""
 
 
 class RecipeFaulty(TarebookError, ValueError):

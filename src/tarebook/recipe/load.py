@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 
+from tarebook.files import STANDARD_INPUT, holds, named, read_bytes
 from tarebook.findings import FileUnreadable, Finding, RecipeFaulty, nearest
-from tarebook.recipe.fault import did_you_mean, shown
+from tarebook.recipe.fault import did_you_mean
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 from tarebook.recipe.text import MOST_BYTES
 from tarebook.where import folder
 
-STANDARD_INPUT = "-"
 SUFFIX = ".toml"
+_WHOLE_FOLDER = "name one file in it, or check the whole folder with tarebook check"
 
 
 def load_recipe(which: str | Path) -> tuple[Recipe, tuple[Finding, ...]]:
@@ -44,13 +44,14 @@ def recipe_bytes(which: str | Path) -> tuple[bytes, str]:
     Raises:
         FileUnreadable: there is no such file or recipe, or it cannot be read.
     """
-    if str(which) == STANDARD_INPUT:
-        return _standard_input(), "<standard input>"
-    path = Path(which)
-    if not _holds(path.exists) and str(which) in shipped_recipes():
+    file = "<standard input>" if str(which) == STANDARD_INPUT else str(which)
+    if not holds(Path(which).exists) and str(which) in shipped_recipes():
         shipped = folder("recipes") / f"{which}{SUFFIX}"
         return shipped.read_bytes(), f"{which}{SUFFIX}"
-    return _file_bytes(path), str(which)
+    data = read_bytes(
+        which, most=MOST_BYTES, what="recipe", missing=_not_there, folder=_WHOLE_FOLDER
+    )
+    return data, file
 
 
 def shipped_recipes() -> tuple[str, ...]:
@@ -74,62 +75,26 @@ def find_recipes(where: str | Path) -> tuple[Path, ...]:
     import os
 
     top = Path(where)
-    if not _holds(top.is_dir):
+    if not holds(top.is_dir):
         return (top,)
     found: list[Path] = []
     for here, folders, files in os.walk(top):
         folders[:] = sorted(name for name in folders if not name.startswith("."))
         found += [Path(here, name) for name in sorted(files) if _is_recipe(name)]
     if not found:
-        raise FileUnreadable(f"there is no {SUFFIX} file in the folder {_named(top)}")
+        raise FileUnreadable(f"there is no {SUFFIX} file in the folder {named(top)}")
     return tuple(found)
-
-
-def _holds(asked: Callable[[], bool]) -> bool:
-    """Answer for a path that may be too long, or hold what no file name can."""
-    try:
-        return asked()
-    except (OSError, ValueError):
-        return False
 
 
 def _is_recipe(name: str) -> bool:
     return name.endswith(SUFFIX) and not name.startswith(".")
 
 
-def _standard_input() -> bytes:
-    import sys
-
-    if sys.stdin is None or sys.stdin.closed:
-        raise FileUnreadable("there is no standard input to read a recipe from")
-    return sys.stdin.buffer.read(MOST_BYTES + 1)
-
-
-def _file_bytes(path: Path) -> bytes:
-    try:
-        with path.open("rb") as file:
-            return file.read(MOST_BYTES + 1)
-    except (FileNotFoundError, NotADirectoryError):
-        raise FileUnreadable(_not_there(path)) from None
-    except IsADirectoryError:
-        raise FileUnreadable(
-            f"{_named(path)} is a folder; name one file in it, or check the whole folder with "
-            f"tarebook check"
-        ) from None
-    except PermissionError:
-        if _holds(path.is_dir):  # what some systems say of a folder
-            raise FileUnreadable(f"{_named(path)} is a folder; name one file in it") from None
-        raise FileUnreadable(f"{_named(path)} may not be read: see who owns it") from None
-    except (OSError, ValueError) as fault:  # a name with a NUL is a ValueError
-        reason = getattr(fault, "strerror", None) or "no file can have this name"
-        raise FileUnreadable(f"{_named(path)} cannot be read: {reason.lower()}") from None
-
-
 def _not_there(path: Path) -> str:
     near = did_you_mean(_near(path))
     shipped = ", ".join(shipped_recipes())
     own = f"; the recipes that come with tarebook are {shipped}" if shipped and not near else ""
-    return f"there is no recipe {_named(path)}" + (f"; {near}" if near else own)
+    return f"there is no recipe {named(path)}" + (f"; {near}" if near else own)
 
 
 def _near(path: Path) -> tuple[str, ...]:
@@ -144,7 +109,3 @@ def _near(path: Path) -> tuple[str, ...]:
     known = {**dict.fromkeys(shipped_recipes()), **stems}
     found = nearest(path.name.removesuffix(SUFFIX), known, most=2)
     return tuple(known[name] or name for name in found)
-
-
-def _named(path: Path) -> str:
-    return f'"{shown(str(path), most=160)}"'
