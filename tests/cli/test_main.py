@@ -6,6 +6,7 @@ import json
 import os
 import re
 import shlex
+import shutil
 import signal
 import subprocess
 import sys
@@ -18,10 +19,12 @@ import typer
 
 from tarebook.cards.lines import width
 from tarebook.cli.main import program
+from tarebook.where import folder
 
 Tarebook = Callable[..., Any]
 Process = Callable[..., Any]
 
+LOG = Path(__file__).parents[1] / "probe" / "oven.csv"
 # One real call of every command that prints something.
 COMMANDS = {
     "scale": ["scale", "juniper-venison", "--meat", "6 lb 4 oz", "--exact"],
@@ -30,6 +33,7 @@ COMMANDS = {
     "compare": ["compare", "juniper-venison", "--swap", "soy-sauce=low-sodium-soy"],
     "compare-many": ["compare", "juniper-venison", "cabin-rub-elk", "maple-dill-salmon"],
     "soak": ["soak", "juniper-venison", "--meat", "6lb"],
+    "probe": ["probe", str(LOG)],
     "check": ["check", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],
     "foods find": ["foods", "find", "soy"],
@@ -167,13 +171,9 @@ def test_help_has_an_example_that_works(
     assert [] == [line for line in out.splitlines() if width(line) > 80]
     if road == ("new",):
         return
-    if args == ["check", "recipes"]:
-        (tmp_path / "recipes").mkdir()
-        recipe = tarebook("card", "juniper-venison")
-        assert 0 == recipe.status
-        from tarebook.where import folder
-
-        monkeypatch.chdir(folder("recipes").parent)
+    shutil.copytree(folder("recipes"), tmp_path / "recipes")
+    shutil.copy(LOG, tmp_path)
+    monkeypatch.chdir(tmp_path)
     assert 0 == tarebook(*args).status
 
 

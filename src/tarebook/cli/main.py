@@ -14,7 +14,7 @@ import typer  # noqa: E402
 
 FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
 
-COMMANDS = ("scale", "card", "compare", "soak", "check", "new", "convert", "foods")
+COMMANDS = ("scale", "card", "compare", "soak", "check", "new", "convert", "foods", "probe")
 """Every command; each is a module of this room, and a function or a group of that name in it."""
 
 
