@@ -14,32 +14,25 @@ import tarebook
 SOURCE = Path(tarebook.__file__).parent
 
 # What each room may import of the others, from the ground up.
-MAY_IMPORT = {
+GROUND = {"where", "files", "findings", "toml"}
+MAY_IMPORT: dict[str, set[str]] = {
     "where": set(),
     "findings": set(),
     "files": {"findings"},
-    "quantities": {"where", "findings"},
-    "figures": {"where", "findings", "quantities"},
-    "recipe": {"where", "files", "findings", "quantities", "figures"},
-    "scaling": {"where", "files", "findings", "quantities", "figures", "recipe"},
+    "toml": {"findings"},
     "uptake": set(),
     "drying": {"uptake"},
-    "nutrition": {
-        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "uptake",
-        "drying",
-    },
-    "safety": {
-        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
-    },
-    "cards": {
-        "where", "files", "findings", "quantities", "figures", "recipe", "scaling", "nutrition",
-        "safety",
-    },
-}  # fmt: skip
-MAY_IMPORT["probe"] = {"where", "files", "findings", "quantities"}
-MAY_IMPORT["cards"] |= {"probe"}
-MAY_IMPORT["paper"] = {*MAY_IMPORT}
-MAY_IMPORT["cli"] = {*MAY_IMPORT}
+    "quantities": {"where", "findings"},
+    "figures": {"where", "findings", "quantities"},
+    "recipe": {*GROUND, "quantities", "figures"},
+    "scaling": {*GROUND, "quantities", "figures", "recipe"},
+    "probe": {*GROUND, "quantities"},
+}
+MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - {"probe", "nutrition"}
+MAY_IMPORT["safety"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "safety"}
+MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
+MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
+MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}
 
 NETWORK = {"socket", "ssl", "http", "urllib", "requests", "requests_cache", "ftplib", "smtplib"}
 HEAVY = ("pandas", "numpy", "pint", "requests", "requests_cache", "rich", "typst", "pydantic")

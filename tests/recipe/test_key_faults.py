@@ -7,11 +7,11 @@ from fractions import Fraction
 import pytest
 
 from tarebook.recipe import keys
-from tarebook.recipe.fault import Faults
 from tarebook.recipe.key_faults import kind_of, number_text, unknown_key
 from tarebook.recipe.keys import Key
-from tarebook.recipe.locate import KeyPath
-from tarebook.recipe.syntax import OddNumber
+from tarebook.toml.fault import Faults
+from tarebook.toml.locate import KeyPath
+from tarebook.toml.syntax import OddNumber
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ import pytest
 from tarebook.recipe import keys
 from tarebook.recipe.fields import value_of
 from tarebook.recipe.keys import Key
-from tarebook.recipe.syntax import exact
+from tarebook.toml.syntax import exact
 
 TABLES = {
     "top": keys.TOP,

@@ -1,16 +1,12 @@
 """Recipes: from a file a cook wrote to frozen values, with everything wrong said at once.
 
-The road of a file, in order:
+The road of a file, in order (what any TOML file needs is in the room ``toml``):
 
 - ``load``: finds it, by path, by the name of a shipped recipe, or on standard input.
-- ``text``: bytes to text; other encodings, NUL bytes and huge files are refused.
-- ``syntax``: text to TOML values; syntax faults in a cook's words, with what to write instead.
 - ``fields``, ``key_faults``: typed getters; tables with fixed keys, and what is said of others.
 - ``spans``, ``panel``: hours, temperatures and percentages; the panel of a bottle.
 - ``ingredients``, ``cure``: the lines of a marinade, rub or mix; how curing salt must be written.
 - ``read``: puts it all together into a ``Recipe``.
-- ``fault``: faults gathered on the way, made findings in file order.
-- ``locate``: the line of each key, looked for only when a finding needs one.
 
 And beside the road:
 

@@ -10,9 +10,9 @@ from fractions import Fraction
 from tarebook.figures.foods import Food
 from tarebook.quantities.amount import Amount, AmountKind
 from tarebook.quantities.units import Dimension, dimension
-from tarebook.recipe.fault import Faults, shown
-from tarebook.recipe.locate import KeyPath
 from tarebook.recipe.model import ScaleBy
+from tarebook.toml.fault import Faults, shown
+from tarebook.toml.locate import KeyPath
 
 STRONGEST_PERCENT = 10
 """Working value of ours: the strongest home cure known to us has 6.25 %. Anything above is a slip

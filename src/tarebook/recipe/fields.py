@@ -17,7 +17,6 @@ from tarebook.quantities.amount import Amount, parse_amount, parse_length_mm, pa
 from tarebook.quantities.forms import parse_form
 from tarebook.quantities.number import parse_range
 from tarebook.recipe import keys
-from tarebook.recipe.fault import Faults, Refused, did_you_mean, shown
 from tarebook.recipe.key_faults import (
     HUGE,
     missing_keys,
@@ -27,10 +26,11 @@ from tarebook.recipe.key_faults import (
     wrong_type,
 )
 from tarebook.recipe.keys import Key, Takes
-from tarebook.recipe.locate import KeyPath
 from tarebook.recipe.model import FinishBy, Panel
 from tarebook.recipe.panel import printed_figure, read_serving
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
+from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
+from tarebook.toml.locate import KeyPath
 
 LONGEST_LINE = 200
 LONGEST_TEXT = 4_000

@@ -11,7 +11,6 @@ from tarebook.findings import AmountError
 from tarebook.quantities.amount import Amount, parse_amount
 from tarebook.recipe import keys
 from tarebook.recipe.cure import check_cure
-from tarebook.recipe.fault import Faults, Refused
 from tarebook.recipe.fields import (
     LONGEST_LINE,
     Reading,
@@ -20,8 +19,9 @@ from tarebook.recipe.fields import (
     refuse_steering,
 )
 from tarebook.recipe.key_faults import kind_of, not_a_table, number_text
-from tarebook.recipe.locate import KeyPath, path_text
 from tarebook.recipe.model import Ingredient, Part, ScaleBy
+from tarebook.toml.fault import Faults, Refused
+from tarebook.toml.locate import KeyPath, path_text
 
 MOST_INGREDIENTS = 500
 

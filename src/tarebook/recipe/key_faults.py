@@ -7,10 +7,10 @@ from fractions import Fraction
 
 from tarebook.findings import nearest
 from tarebook.recipe import keys
-from tarebook.recipe.fault import Faults, Refused, did_you_mean, shown
 from tarebook.recipe.keys import Key
-from tarebook.recipe.locate import KeyPath
-from tarebook.recipe.syntax import OddNumber
+from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
+from tarebook.toml.locate import KeyPath
+from tarebook.toml.syntax import OddNumber
 
 HUGE = 10**15
 """From here on a number is not shown digit by digit."""

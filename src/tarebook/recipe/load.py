@@ -6,10 +6,10 @@ from pathlib import Path
 
 from tarebook.files import STANDARD_INPUT, holds, named, read_bytes
 from tarebook.findings import FileUnreadable, Finding, RecipeFaulty, nearest
-from tarebook.recipe.fault import did_you_mean
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
-from tarebook.recipe.text import MOST_BYTES
+from tarebook.toml.fault import did_you_mean
+from tarebook.toml.text import MOST_BYTES
 from tarebook.where import folder
 
 SUFFIX = ".toml"

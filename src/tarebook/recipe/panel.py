@@ -9,7 +9,7 @@ from tarebook.findings import AmountError
 from tarebook.quantities.amount import Amount, AmountKind, parse_amount, to_g, to_ml
 from tarebook.quantities.number import parse_number
 from tarebook.quantities.units import Dimension, dimension
-from tarebook.recipe.fault import shown
+from tarebook.toml.fault import shown
 
 MOST_PRINTED = 100_000
 """In the unit of the key; no panel prints more."""

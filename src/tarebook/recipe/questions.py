@@ -17,12 +17,12 @@ from tarebook.figures.foods import food
 from tarebook.findings import AmountError, AskedWrongly, FoodUnknown, RecipeFaulty
 from tarebook.quantities.amount import parse_amount
 from tarebook.recipe import keys
-from tarebook.recipe.fault import Faults, Refused, shown
 from tarebook.recipe.fields import Reading, value_of
 from tarebook.recipe.ingredients import read_part
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import MeatForm, Part, Recipe
 from tarebook.recipe.read import recipe_of
+from tarebook.toml.fault import Faults, Refused, shown
 
 Answers = Mapping[str, str | Sequence[str]]
 """What was answered, by the name of the question; an empty answer passes a question over."""

@@ -12,10 +12,8 @@ from typing import Any
 
 from tarebook.findings import Finding
 from tarebook.recipe import keys
-from tarebook.recipe.fault import Faults, TooManyErrors
 from tarebook.recipe.fields import Reading, Written, read_table
 from tarebook.recipe.ingredients import MOST_INGREDIENTS, read_part
-from tarebook.recipe.locate import Lines
 from tarebook.recipe.model import (
     Drying,
     Finish,
@@ -29,8 +27,10 @@ from tarebook.recipe.model import (
     Soak,
     Surface,
 )
-from tarebook.recipe.syntax import parse
-from tarebook.recipe.text import text_of
+from tarebook.toml.fault import Faults, TooManyErrors
+from tarebook.toml.locate import Lines
+from tarebook.toml.syntax import parse
+from tarebook.toml.text import text_of
 
 FINISH_SPREAD: Mapping[FinishBy, tuple[float, float]] = {
     # Working values of ours: a cook who aims at a stated finish is taken to hit it about twice

@@ -9,7 +9,6 @@ from tarebook.figures.foods import food
 from tarebook.findings import FoodUnknown
 from tarebook.quantities.number import format_fraction
 from tarebook.recipe import keys
-from tarebook.recipe.locate import key_text, quoted
 from tarebook.recipe.model import (
     Drying,
     Finish,
@@ -24,6 +23,7 @@ from tarebook.recipe.model import (
     Soak,
     Surface,
 )
+from tarebook.toml.locate import key_text, quoted
 
 SCHEMA = "../reference/recipe.schema.json"
 """Where the schema lies, seen from a shipped recipe."""

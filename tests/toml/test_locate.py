@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tarebook.recipe.locate import KeyPath, Lines, key_text, lines, path_text, quoted
+from tarebook.toml.locate import KeyPath, Lines, key_text, lines, path_text, quoted
 
 HAND_MADE = {
     "plain": ('title = "x"\n\n[meat]\nfood = "deer"\n', {("title",): 1, ("meat", "food"): 4}),

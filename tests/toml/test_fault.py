@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tarebook.findings import AmountError, Severity
-from tarebook.recipe.fault import (
+from tarebook.toml.fault import (
     MOST_ERRORS,
     Faults,
     Refused,
@@ -13,7 +13,7 @@ from tarebook.recipe.fault import (
     did_you_mean,
     shown,
 )
-from tarebook.recipe.locate import Lines
+from tarebook.toml.locate import Lines
 
 TEXT = 'title = "x"\n\n[rub]\nhoney = "1 g"\n'
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tarebook.recipe.fault import Faults
+from tarebook.toml.fault import Faults
 
 MOST_BYTES = 1_000_000
 """A recipe is a page or two; a larger file is something else."""

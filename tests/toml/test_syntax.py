@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from tarebook.recipe.fault import Faults
-from tarebook.recipe.syntax import DEEPEST_KEY, OddNumber, exact, parse
+from tarebook.toml.fault import Faults
+from tarebook.toml.syntax import DEEPEST_KEY, OddNumber, exact, parse
 
 
 @pytest.mark.parametrize(

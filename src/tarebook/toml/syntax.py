@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NamedTuple
 
-from tarebook.recipe.fault import Faults, shown
+from tarebook.toml.fault import Faults, shown
 
 DEEPEST_KEY = 8
 """Keys joined by more dots take ``tomllib`` a time that grows with their square."""

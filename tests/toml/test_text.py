@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tarebook.recipe import read_recipe
-from tarebook.recipe.fault import Faults
-from tarebook.recipe.text import MOST_BYTES, text_of
+from tarebook.toml.fault import Faults
+from tarebook.toml.text import MOST_BYTES, text_of
 
 GOOD = """\
 title = "Räucherfisch"

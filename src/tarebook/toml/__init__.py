@@ -1,0 +1,11 @@
+"""TOML that a person wrote: read with every fault at once, each on its line, in a cook's words.
+
+Files of this room:
+
+- ``text``: bytes to text.
+- ``syntax``: text to TOML values; a syntax fault is said in a cook's words.
+- ``locate``: the line of each key.
+- ``fault``: faults on their way to becoming findings.
+
+Knows nothing of what the keys mean: recipes, kitchens and bottles all come through here.
+"""
