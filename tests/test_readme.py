@@ -117,6 +117,7 @@ CALLS = {
     "`scale`, `card`": ["scale", "juniper-venison"],
     "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
     "`soak`": ["soak", "juniper-venison"],
+    "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
     "`check`": ["check", "juniper-venison"],
     "`convert`": ["convert", "1 cup", "honey"],

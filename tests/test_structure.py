@@ -29,7 +29,8 @@ MAY_IMPORT: dict[str, set[str]] = {
     "probe": {*GROUND, "quantities"},
 }
 MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - {"probe", "nutrition"}
-MAY_IMPORT["safety"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "safety"}
+MAY_IMPORT["shopping"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "shopping"}
+MAY_IMPORT["safety"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "shopping", "safety"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}

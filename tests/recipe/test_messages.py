@@ -492,7 +492,7 @@ def test_message(was: str, put: str, expected: list[str]) -> None:
         (
             b"#" * 1_000_001,
             "r:1: error: the file has more than 1,000,000 bytes; "
-            "a recipe is a page or two of text: is this the right file?",
+            "it should be a page or two of text: is this the right file?",
         ),
     ],
 )

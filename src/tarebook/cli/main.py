@@ -14,7 +14,18 @@ import typer  # noqa: E402
 
 FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
 
-COMMANDS = ("scale", "card", "compare", "soak", "check", "new", "convert", "foods", "probe")
+COMMANDS = (
+    "scale",
+    "card",
+    "compare",
+    "soak",
+    "check",
+    "new",
+    "convert",
+    "foods",
+    "probe",
+    "shop",
+)
 """Every command; each is a module of this room, and a function or a group of that name in it."""
 
 
@@ -73,13 +84,13 @@ def run(args: list[str] | None = None) -> None:
         args: words after the program's name; those of the command line where not given.
     """
     from tarebook.cli.talk import complain, complain_findings, drop_output
-    from tarebook.findings import AskedWrongly, RecipeFaulty, TarebookError
+    from tarebook.findings import AskedWrongly, RecordFaulty, TarebookError
 
     _speak_utf8()
     try:
         words = sys.argv[1:] if args is None else args
         program(words)(words, prog_name="tarebook")
-    except RecipeFaulty as fault:
+    except RecordFaulty as fault:
         complain_findings(fault.findings)
         sys.exit(FAULT)
     except AskedWrongly as fault:

@@ -12,6 +12,8 @@ from tarebook.findings import FoodUnknown, nearest
 
 _FILE = "foods.csv"
 _PLAIN = str.maketrans({"-": " ", "_": " ", ",": " ", ".": " ", "'": None, "’": None, "ñ": "n"})
+_POURED_KINDS = frozenset({"liquid", "sauce", "acid", "dairy"})
+_DRY = ("citric-acid", "tomato-powder")
 _YES_NO: Mapping[str, bool | None] = {"yes": True, "no": False, "": None}
 
 
@@ -56,6 +58,13 @@ class Food(NamedTuple):
     nitrate_percent: Fraction | None
     crystal_unknown: bool
     advice: str
+
+    @property
+    def poured(self) -> bool:
+        """Whether it is a liquid that kitchens and shops tell by volume."""
+        if self.key.startswith("oil-"):
+            return True
+        return self.kind in _POURED_KINDS and not self.key.startswith(_DRY)
 
 
 def normalised(name: str) -> str:

@@ -18,6 +18,7 @@ from tarebook.findings.errors import (
     FoodUnknown,
     QuantityError,
     RecipeFaulty,
+    RecordFaulty,
     TarebookError,
     UnitError,
 )
@@ -35,6 +36,7 @@ __all__ = [
     "Place",
     "QuantityError",
     "RecipeFaulty",
+    "RecordFaulty",
     "Severity",
     "TarebookError",
     "UnitError",

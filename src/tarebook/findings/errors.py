@@ -8,7 +8,8 @@
     ├── FoodUnknown         (LookupError)  no food goes by that name
     ├── FileUnreadable      (OSError)      a file is missing, a folder, too large, or not text
     ├── FileUnwritable      (OSError)      a file cannot be written; what was there is as it was
-    ├── RecipeFaulty        (ValueError)   a recipe has errors; carries all of them
+    ├── RecordFaulty        (ValueError)   a file someone wrote has errors; carries all of them
+    │   └── RecipeFaulty                   that file is a recipe
     └── CureRefused         (ValueError)   curing salt outside what may be printed; carries why
 
 What is wrong with a *record* is a ``Finding`` value, collected and shown together. An exception
@@ -90,8 +91,8 @@ class FileUnwritable(TarebookError, OSError):
     """A file cannot be written; what was there before is as it was."""
 
 
-class RecipeFaulty(TarebookError, ValueError):
-    """A recipe has errors; all of them travel along, in file order.
+class RecordFaulty(TarebookError, ValueError):
+    """A file that someone wrote has errors; all of them travel along, in file order.
 
     Attributes:
         findings: every finding of the file, errors and others.
@@ -100,6 +101,10 @@ class RecipeFaulty(TarebookError, ValueError):
     def __init__(self, findings: Sequence[Finding]) -> None:
         super().__init__("\n".join(str(finding) for finding in findings))
         self.findings = tuple(findings)
+
+
+class RecipeFaulty(RecordFaulty):
+    """A recipe has errors."""
 
 
 class CureRefused(TarebookError, ValueError):

@@ -133,16 +133,8 @@ def _note_readings(food: Food, amount: Amount, path: KeyPath, faults: Faults) ->
     for reading in amount.readings:
         if reading != _OUNCES:
             faults.note("reading", reading, path=path)
-        elif _is_liquid(food):
+        elif food.poured:
             faults.note("reading", reading, hint="for a volume write fl oz", path=path)
 
 
 _OUNCES = "oz read as weight"
-_LIQUID_KINDS = frozenset({"liquid", "sauce", "acid", "dairy"})
-_DRY = ("citric-acid", "tomato-powder")
-
-
-def _is_liquid(food: Food) -> bool:
-    return food.key.startswith("oil-") or (
-        food.kind in _LIQUID_KINDS and not food.key.startswith(_DRY)
-    )

@@ -17,7 +17,9 @@ _OTHER_MARKS = (  # the longer marks first: UTF-32's begins with UTF-16's
 _SAVE_AS = "save it as UTF-8"
 
 
-def text_of(source: bytes | str, faults: Faults) -> str | None:
+def text_of(
+    source: bytes | str, faults: Faults, *, empty_hint: str = '"tarebook new" starts a recipe'
+) -> str | None:
     """Return the text of a file, or None where it has none, with the reason among the faults.
 
     A UTF-8 byte order mark is taken off and noted; it does no harm.
@@ -25,6 +27,7 @@ def text_of(source: bytes | str, faults: Faults) -> str | None:
     Args:
         source: the bytes as they stand in the file, or the text of a recipe.
         faults: where to add what is wrong.
+        empty_hint: what to try where the file is empty.
     """
     data = source if isinstance(source, bytes) else source.encode("utf-8", "surrogatepass")
     if _too_large(data, faults) or _other_encoding(data, faults):
@@ -36,7 +39,7 @@ def text_of(source: bytes | str, faults: Faults) -> str | None:
         )
     text = _decoded(data, faults)
     if text is not None and not text.strip():
-        faults.error("empty", "the file is empty", hint='"tarebook new" starts a recipe', line=1)
+        faults.error("empty", "the file is empty", hint=empty_hint, line=1)
         return None
     return text
 
@@ -47,7 +50,7 @@ def _too_large(data: bytes, faults: Faults) -> bool:
     faults.error(
         "too-large",
         f"the file has more than {MOST_BYTES:,} bytes",
-        hint="a recipe is a page or two of text: is this the right file?",
+        hint="it should be a page or two of text: is this the right file?",
         line=1,
     )
     return True

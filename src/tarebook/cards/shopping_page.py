@@ -1,0 +1,123 @@
+"""What ``shop`` prints: what to buy, and what the batch costs by the cook's own prices."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from tarebook.cards.lines import Line, Style, clean, row, table, wrap
+from tarebook.quantities.words import format_mass_g
+from tarebook.shopping import Cost, Need
+
+COLUMNS = 80
+_WIDTHS = (24, 24, 28)
+NO_PRICES = (
+    "No price is known. Write what packs cost in {file}, under [packs], "
+    'as in soy-sauce = {{ size = "15 fl oz", price = 3.49 }}.'
+)
+
+
+def shopping_page(
+    title: str, needs: Sequence[Need], cost: Cost, *, currency: str, file: str
+) -> Iterator[Line]:
+    """Yield the page, 80 columns.
+
+    Args:
+        title: of the recipe or recipes.
+        needs: food by food.
+        cost: of the batch.
+        currency: the cook's sign for money, or empty.
+        file: where the cook's list is kept, for what to do next.
+    """
+    for text in wrap(title, COLUMNS):
+        yield Line(text, Style.TITLE)
+    buy = [one for one in needs if one.buy]
+    yield from _rows("Buy", "needs", "ask for", [(one, one.buy) for one in buy])
+    house = [one for one in needs if not one.buy]
+    yield from _rows("In the house", "needs", "has", [(one, _held(one)) for one in house])
+    yield Line()
+    yield from _cost(cost, currency, file)
+
+
+def shopping_data(needs: Sequence[Need], cost: Cost, *, currency: str) -> dict[str, Any]:
+    """Return the same as plain data."""
+    return {
+        "needs": [
+            {
+                "food": one.food.key,
+                "names": list(one.names),
+                "needed_g": _number(one.mass_g),
+                "measures": list(one.measures),
+                "have_g": _number(one.have_g),
+                "buy_g": _number(one.buy_g),
+                "packs": one.packs,
+                "buy": one.buy or None,
+                "note": one.note or None,
+            }
+            for one in needs
+        ],
+        "currency": currency or None,
+        "used": float(cost.used),
+        "to_pay": float(cost.to_pay),
+        "per_finished_ounce": _three(cost.per_ounce),
+        "per_finished_pound": _three(cost.per_pound),
+        "without_price": list(cost.without_price),
+    }
+
+
+def _rows(heading: str, needs: str, last: str, rows: Sequence[tuple[Need, str]]) -> Iterator[Line]:
+    if not rows:
+        return
+    yield Line()
+    yield Line(row((heading, needs, last), _WIDTHS), Style.HEAD)
+    for one, words in rows:
+        cells = (clean(one.food.name), _needed(one), words)
+        yield from (Line(text) for text in table([cells], _WIDTHS))
+        if one.note and one.note != "in the house":
+            yield from (Line(t, Style.QUIET) for t in wrap(one.note, COLUMNS, first="    "))
+
+
+def _needed(one: Need) -> str:
+    weight = "" if one.mass_g is None else format_mass_g(one.mass_g)
+    measures = " + ".join(one.measures)
+    return f"{measures} ({weight})" if weight and weight != measures else measures
+
+
+def _held(one: Need) -> str:
+    return "" if one.have_g is None else format_mass_g(one.have_g)
+
+
+def _cost(cost: Cost, currency: str, file: str) -> Iterator[Line]:
+    if cost.per_ounce is None or cost.per_pound is None:
+        yield from _say(NO_PRICES.format(file=file), Style.QUIET)
+        return
+    lead = "at least " if cost.without_price else ""
+    yield from _say(
+        f"Worth of what goes in: {lead}{_money(float(cost.used), currency)}. "
+        f"To pay today: {lead}{_money(float(cost.to_pay), currency)}."
+    )
+    ounce, pound = (
+        f"{lead}{_money(one[1], currency)} ({_money(one[0], currency)} to "
+        f"{_money(one[2], currency)})"
+        for one in (cost.per_ounce, cost.per_pound)
+    )
+    yield from _say(f"A finished ounce of 28.35 g: {ounce}. A finished pound: {pound}.")
+    if cost.without_price:
+        yield from _say(f"No price is known of: {', '.join(cost.without_price)}.", Style.QUIET)
+
+
+def _money(amount: float, currency: str) -> str:
+    sign = f"{clean(currency)} " if currency[-1:].isalpha() else clean(currency)
+    return f"{sign}{amount:,.2f}"
+
+
+def _number(value: Any) -> float | None:
+    return None if value is None else float(value)
+
+
+def _three(found: tuple[float, float, float] | None) -> dict[str, float] | None:
+    return None if found is None else dict(zip(("low", "likely", "high"), found, strict=True))
+
+
+def _say(text: str, style: Style = Style.PLAIN) -> Iterator[Line]:
+    return (Line(one, style) for one in wrap(text, COLUMNS))

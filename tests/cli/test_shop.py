@@ -1,0 +1,84 @@
+"""tarebook shop, as it is typed."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Tarebook = Callable[..., Any]
+LIST = """
+currency = "$"
+[have]
+brown-sugar = "1 lb"
+[packs]
+soy-sauce = { size = "15 fl oz", price = 3.49 }
+deer = { size = "1 lb", price = 8 }
+"""
+
+
+@pytest.fixture
+def home(own_home: Path) -> Path:
+    """A house with a list."""
+    own_home.mkdir()
+    (own_home / "pantry.toml").write_text(LIST, encoding="utf-8")
+    return own_home
+
+
+def test_the_list_of_the_house_is_used(home: Path, tarebook: Tarebook) -> None:
+    """What to buy, what is in the house, and what an ounce costs at least."""
+    status, out, err = tarebook("shop", "juniper-venison", "--meat", "6lb", "--trim", "12%")
+
+    assert (0, "") == (status, err)
+    assert "6 lb 13.1 oz as bought" in " ".join(out.split())
+    assert "7 x 1 lb" in out and "1 x 15 fl oz" in out
+    assert out.index("In the house") < out.index("brown sugar")
+    assert "To pay today: at least $59.49." in out
+    assert max(len(line) for line in out.splitlines()) <= 80
+
+
+def test_without_a_list_all_is_bought_and_nothing_costed(tarebook: Tarebook) -> None:
+    """And the page says where prices are written."""
+    status, out, _ = tarebook("shop", "juniper-venison")
+
+    assert 0 == status
+    assert "In the house" not in out
+    assert "No price is known." in out and "pantry.toml" in out.replace("\n", "")
+
+
+def test_the_data_say_the_same(home: Path, tarebook: Tarebook) -> None:
+    """Grams, packs and money as numbers, null where not known."""
+    found = json.loads(tarebook("shop", "juniper-venison", "--json").out)
+    soy = next(one for one in found["needs"] if one["food"] == "soy-sauce")
+
+    assert (1, "1 x 15 fl oz") == (soy["packs"], soy["buy"])
+    assert found["per_finished_ounce"]["low"] < found["per_finished_ounce"]["high"]
+
+
+def test_err_a_faulty_list_buys_nothing(home: Path, tarebook: Tarebook) -> None:
+    """Each fault with its line, exit status 1, nothing on standard output."""
+    (home / "pantry.toml").write_text('[have]\ngarlik = "1 head"\n', encoding="utf-8")
+    status, out, err = tarebook("shop", "juniper-venison")
+
+    assert (1, "") == (status, out)
+    assert "pantry.toml:2: error:" in err and 'did you mean "garlic"' in err
+
+
+def test_err_a_list_that_is_named_must_be_there(tarebook: Tarebook, tmp_path: Path) -> None:
+    """A missing file is not an empty house."""
+    done = tarebook("shop", "juniper-venison", "--pantry", str(tmp_path / "none.toml"))
+
+    assert (1, "") == (done.status, done.out)
+    assert "there is no list" in done.err
+
+
+@pytest.mark.parametrize("trim", ["100%", "-5%", "120"])
+def test_err_trim(trim: str, tarebook: Tarebook) -> None:
+    """All of the meat cannot be cut away."""
+    done = tarebook("shop", "juniper-venison", f"--trim={trim}")
+
+    assert 2 == done.status
+    assert "--trim" in done.err
