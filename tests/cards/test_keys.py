@@ -26,6 +26,7 @@ TOP = {
     "ingredients",
     "estimate",
     "allergens",
+    "ingoing_nitrite_by_method",
     "ingoing_nitrite_ppm",
     "keeping",
     "soak_hours",

@@ -15,6 +15,7 @@ from tarebook.safety.dryer import (
     check_finish,
     check_thickness,
     dryer,
+    own_dryer,
     weighed_moist,
 )
 
@@ -155,3 +156,32 @@ def test_a_moist_finish_is_a_warning(case: Cases) -> None:
     assert found.severity is Severity.WARNING
     assert found.place.path == "drying.yield"
     assert found.hint == "dry it further, or keep it cold as perishable food"
+
+
+@pytest.mark.parametrize(("top_f", "settable"), [(165.0, True), (145.0, None), (None, None)])
+def test_a_dryer_that_is_hot_enough_or_unknown_is_accepted(
+    case: Cases, top_f: float | None, settable: bool | None
+) -> None:
+    """145 degF or more; a house that says nothing of its dryer is not blamed."""
+    assert () == own_dryer(case()._replace(dryer_top_f=top_f, dryer_settable=settable))
+
+
+def test_a_dryer_that_cannot_be_set_is_a_warning(case: Cases) -> None:
+    """However hot it is said to get: what is wrong, and what to do instead."""
+    (found,) = own_dryer(case()._replace(dryer_top_f=165.0, dryer_settable=False))
+
+    assert ("dryer-fixed", Severity.WARNING) == (found.code, found.severity)
+    assert "an oven that does, by a thermometer" in found.hint
+
+
+def test_a_dryer_that_stays_too_cool_is_a_warning(case: Cases) -> None:
+    """Its top is told beside the figure it misses, in both scales."""
+    (found,) = own_dryer(case()._replace(dryer_top_f=140.0))
+
+    assert "dryer-weak" == found.code
+    assert "goes to 140 °F (60 °C), under the 145 °F (63 °C)" in found.message
+
+
+def test_mushrooms_may_dry_in_any_dryer(case: Cases) -> None:
+    """No figure for them is held, so none is held against the dryer."""
+    assert () == own_dryer(case("mushroom-portabella")._replace(dryer_settable=False))

@@ -192,6 +192,9 @@ def every_finding(batch: Batch) -> list[Finding]:
         Case.of(batch(marinade={}, rub={"salt-table": "10 g"}), yield_fraction=0.6),
         Case.of(batch(heat=HeatStep.OVEN_AFTER, drying_hours=(3.0, 6.0))),
         Case.of(batch(temperature_f=135)),
+        Case.of(batch(rub={"curing-salt-1": "1 g"})),
+        Case.of(batch())._replace(dryer_top_f=140.0),
+        Case.of(batch())._replace(dryer_settable=False),
     ]
     return [
         one

@@ -20,6 +20,7 @@ from tarebook.cards.lines import clean
 from tarebook.cards.words import (
     PARTS,
     allergen_sentences,
+    cure_sentences,
     finished_words,
     grams_words,
     ingredient_name,
@@ -118,7 +119,7 @@ def content(sheet: Worksheet) -> Content:
         about=clean(recipe.about),
         size=f"For {format_pounds(mass)} ({format_mass_g(mass)}) of {food(recipe.meat.food).name}",
         groups=tuple(_groups(sheet)),
-        cure=() if sheet.cure is None else tuple(sheet.cure.lines()),
+        cure=tuple(cure_sentences(sheet)),
         conditions=tuple(_conditions(sheet)),
         steps=tuple(clean(step) for step in recipe.steps),
         notes=tuple(clean(note) for note in recipe.notes),

@@ -36,6 +36,15 @@ def worksheet_data(sheet: Worksheet) -> Data:
             "check_the_pack": {k: list(v) for k, v in sheet.allergens.check.items()},
             "listed_elsewhere": {k: list(v) for k, v in sheet.allergens.elsewhere.items()},
         },
+        "ingoing_nitrite_by_method": [
+            {
+                "method": one.method,
+                "ppm": None if one.ppm is None else float(one.ppm),
+                "missing": one.missing or None,
+                "rule": one.cites,
+            }
+            for one in sheet.ingoing
+        ],
         "ingoing_nitrite_ppm": None if sheet.cure is None else float(sheet.cure.guard_ppm),
         "keeping": sheet.keep_by.text,
         "soak_hours": list(recipe.soak.hours) if recipe.soak.stated else None,

@@ -10,6 +10,7 @@ from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.cards.words import (
     PARTS,
     allergen_sentences,
+    cure_sentences,
     finished_words,
     grams_words,
     ingredient_name,
@@ -87,7 +88,7 @@ def _cure(sheet: Worksheet) -> Iterator[Line]:
     if sheet.cure is None:
         return
     yield Line()
-    for text in sheet.cure.lines():
+    for text in cure_sentences(sheet):
         yield from _lines(wrap(text, COLUMNS))
 
 

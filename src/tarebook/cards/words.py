@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tarebook.cards.figures import NOT_KNOWN, percent
 from tarebook.cards.lines import clean
-from tarebook.cards.worksheet import Allergens
+from tarebook.cards.worksheet import Allergens, Worksheet
 from tarebook.nutrition import Estimate
 from tarebook.quantities.words import format_mass_g
 from tarebook.recipe.model import FinishBy, Part
@@ -46,6 +46,15 @@ def allergen_sentences(found: Allergens) -> Iterator[str]:
     if found.elsewhere:
         others = "; ".join(f"{what} ({', '.join(n)})" for what, n in found.elsewhere.items())
         yield clean(f"Not one of the nine, but listed elsewhere: {others}.")
+
+
+def cure_sentences(sheet: Worksheet) -> Iterator[str]:
+    """Yield the curing salt, the nitrite that goes in, and each published method's figure."""
+    if sheet.cure is None:
+        return
+    yield from (clean(text) for text in sheet.cure.lines())
+    for one in sheet.ingoing:
+        yield clean(f"By published method, {one}.")
 
 
 def finished_words(found: Estimate) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
@@ -13,6 +13,9 @@ from tarebook.recipe.model import Recipe
 from tarebook.safety import Case, Caution, KeepBy, cautions, keep_by
 from tarebook.safety.curing import CureReport, guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
+
+if TYPE_CHECKING:
+    from tarebook.safety.ingoing import Ingoing
 
 
 class Allergens(NamedTuple):
@@ -48,6 +51,7 @@ class Worksheet(NamedTuple):
         allergens: from the ingredients and the meat.
         cure: ingoing nitrite, or None where there is no curing salt.
         drawer: the measuring set the scoops are for.
+        ingoing: ingoing nitrite by each published method; empty without curing salt.
     """
 
     scaled: ScaledRecipe
@@ -57,6 +61,7 @@ class Worksheet(NamedTuple):
     allergens: Allergens
     cure: CureReport | None
     drawer: Drawer
+    ingoing: tuple[Ingoing, ...] = ()
 
     @property
     def recipe(self) -> Recipe:
@@ -118,7 +123,14 @@ def worksheet(
         allergens=allergens_of(recipe),
         cure=cure,
         drawer=tools,
+        ingoing=_by_method(scaled, soaked_g) if cure else (),
     )
+
+
+def _by_method(scaled: ScaledRecipe, soaked_g: float | None) -> tuple[Ingoing, ...]:
+    from tarebook.safety.ingoing import ingoing
+
+    return ingoing(scaled, soaked_g=soaked_g)
 
 
 def allergens_of(recipe: Recipe) -> Allergens:

@@ -57,6 +57,8 @@ class Case(NamedTuple):
         vacuum_packed: whether it will be packed without air.
         moisture_to_protein: likely water over protein of the weighed batch [-], or None.
         yield_fraction: weighed finished batch over raw meat [-], or None.
+        dryer_top_f: hottest that the dryer in the house goes [degF], or None where not known.
+        dryer_settable: whether its heat can be set, or None where not known.
     """
 
     recipe: Recipe
@@ -69,6 +71,8 @@ class Case(NamedTuple):
     vacuum_packed: bool = False
     moisture_to_protein: float | None = None
     yield_fraction: float | None = None
+    dryer_top_f: float | None = None
+    dryer_settable: bool | None = None
 
     @classmethod
     def of(

@@ -7,7 +7,8 @@ from fractions import Fraction
 from tarebook.findings import CureRefused, Finding, Severity
 from tarebook.recipe.model import Ingredient, ScaleBy
 from tarebook.safety.case import Case
-from tarebook.safety.curing import Cure, grams_of, guard
+from tarebook.safety.curing import Cure, all_absorbed_ppm, grams_of, guard, nitrite_g
+from tarebook.safety.ingoing import too_little
 
 
 def check_cure_dose(case: Case) -> tuple[Finding, ...]:
@@ -64,6 +65,26 @@ def check_cure_nitrate(case: Case) -> tuple[Finding, ...]:
         )
         for one, item in case.cures
         if item.nitrate_percent is None
+    )
+
+
+def check_cure_little(case: Case) -> tuple[Finding, ...]:
+    """Note where there is too little nitrite for what is published of it."""
+    cures = [_cure(one, item.nitrate_percent) for one, item in case.cures]
+    if not cures or any(cure.nitrite_percent is None for cure in cures):
+        return ()
+    ppm = all_absorbed_ppm(nitrite_g=nitrite_g(cures), meat_mass_g=case.recipe.meat.mass_g)
+    little = too_little(ppm)
+    if not little:
+        return ()
+    return (
+        case.note(
+            "cure-little",
+            f"{float(ppm):,.0f} ppm of nitrite is {little}",
+            "count on it for colour at most; take no more than the recipe was tried with",
+            cites="nitrite-floor",
+            path=case.cures[0][0].path,
+        ),
     )
 
 

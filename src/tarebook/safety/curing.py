@@ -56,12 +56,19 @@ class CureReport(NamedTuple):
     meat_mass_g: Fraction
     guard_ppm: Fraction
 
+    @property
+    def nitrate(self) -> str:
+        """What is known of nitrate: any that is known of is refused before this."""
+        unknown = [cure.name for cure in self.cures if cure.nitrate_percent is None]
+        return f"not known of {' and '.join(unknown)}" if unknown else "none"
+
     def lines(self) -> tuple[str, ...]:
         """Return what a cook must read beside the weighed curing salt, one paragraph each."""
         return (
             f"Curing salt, weighed and rounded down: {_list_of(self.cures)}.",
             f"Sodium nitrite going in, all counted as absorbed: {_whole_ppm(self.guard_ppm)} ppm "
             f"of the raw meat; nothing is printed over {LIMIT_PPM} ppm.",
+            f"Sodium nitrate going in: {self.nitrate}.",
         )
 
 
@@ -207,8 +214,8 @@ def guard_scaled(scaled: ScaledRecipe) -> CureReport | None:
     salts = [one for one in scaled.ingredients if one.food.curing]
     if not salts:
         return None
-    guard([_cure(one, one.measure.exact) for one in salts], scaled.meat_mass_g)
-    weighed = tuple(_cure(one, None) for one in salts)
+    guard([cure_of(one, one.measure.exact) for one in salts], scaled.meat_mass_g)
+    weighed = tuple(cure_of(one) for one in salts)
     ppm = guard(weighed, scaled.meat_mass_g)
     return CureReport(cures=weighed, meat_mass_g=scaled.meat_mass_g, guard_ppm=ppm)
 
@@ -224,8 +231,12 @@ def grams_of(name: str, amount: Amount) -> Fraction:
     return amount.high * factor(amount.unit, "gram")
 
 
-def _cure(one: ScaledIngredient, exact: Amount | None) -> Cure:
-    """Return a scaled curing salt, at its exact amount or as it will be weighed."""
+def cure_of(one: ScaledIngredient, exact: Amount | None = None) -> Cure:
+    """Return a scaled curing salt as it will be weighed, or at an exact amount.
+
+    Raises:
+        CureRefused: nobody knows what it weighs.
+    """
     name = one.ingredient.name
     if exact is not None:
         mass_g = grams_of(name, exact)

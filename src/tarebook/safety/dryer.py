@@ -115,6 +115,34 @@ def dryer(case: Case) -> tuple[Finding, ...]:
     )
 
 
+def own_dryer(case: Case) -> tuple[Finding, ...]:
+    """Warn where the dryer in the house cannot be set, or does not get hot enough."""
+    if not case.is_flesh:
+        return ()
+    least = limit("fixed-dryer", "dryer-air")
+    if case.dryer_settable is False:
+        return (
+            case.warn(
+                "dryer-fixed",
+                "the dryer in this house cannot be set, and one that cannot is not for meat",
+                f"borrow one that holds {degrees('fixed-dryer', 'dryer-air')}, or dry in an oven "
+                "that does, by a thermometer",
+                cites="fixed-dryer; sun-and-cool-oven",
+            ),
+        )
+    if case.dryer_top_f is not None and case.dryer_top_f < least - _DIAL:
+        return (
+            case.warn(
+                "dryer-weak",
+                f"the dryer in this house goes to {both_scales(case.dryer_top_f)}, under the "
+                f"{degrees('fixed-dryer', 'dryer-air')} that one for meat must hold",
+                "dry in another, or in an oven that holds it, by a thermometer",
+                cites="fixed-dryer",
+            ),
+        )
+    return ()
+
+
 def _mild(case: Case, stated_f: float) -> Finding:
     after = degrees("dryer-after-heat", "dryer-air")
     return case.note(

@@ -16,12 +16,20 @@ from tarebook.safety.caution import Caution, caution_of, gravity
 from tarebook.safety.cure import (
     check_cure_dose,
     check_cure_food,
+    check_cure_little,
     check_cure_nitrate,
     check_cure_scale,
     cure_handling,
     cure_is_no_heat,
 )
-from tarebook.safety.dryer import check_dryer, check_finish, check_thickness, dryer, weighed_moist
+from tarebook.safety.dryer import (
+    check_dryer,
+    check_finish,
+    check_thickness,
+    dryer,
+    own_dryer,
+    weighed_moist,
+)
 from tarebook.safety.eaters import (
     alcohol,
     allergens,
@@ -64,6 +72,7 @@ RULES: tuple[Check, ...] = (
     check_cure_scale,
     check_cure_nitrate,
     check_cure_food,
+    check_cure_little,
     check_heat_stated,
     check_oven_after,
     check_oven_hours,
@@ -84,6 +93,7 @@ TO_KNOW: tuple[Check, ...] = (
     no_rule,
     mushroom_poison,
     ground,
+    own_dryer,
     dryer,
     weighed_moist,
     cure_handling,
