@@ -7,10 +7,11 @@ import subprocess
 import sys
 from pathlib import Path
 
+import platformdirs
 import pytest
 
 import tarebook
-from tarebook.where import folder, home
+from tarebook.where import cache, folder, home
 
 PACKAGE = Path(tarebook.__file__).parent
 
@@ -85,9 +86,30 @@ def test_the_cooks_own_folder_can_be_named(tmp_path: Path, monkeypatch: pytest.M
     assert tmp_path == home()
 
 
-def test_without_a_name_the_systems_own_folder_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
-    """An empty variable counts as none; the folder carries our name."""
+@pytest.mark.parametrize(
+    "variables",
+    [
+        {},
+        {"XDG_DATA_HOME": "/lake/data", "XDG_CACHE_HOME": "/lake/cache"},
+        {"XDG_DATA_HOME": "  ", "XDG_CACHE_HOME": ""},
+    ],
+)
+def test_without_a_name_the_systems_own_folder_is_taken(
+    variables: dict[str, str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The folders that platformdirs, the usual library for it, gives for this system."""
     monkeypatch.setenv("TAREBOOK_HOME", "")
+    for name in ("XDG_DATA_HOME", "XDG_CACHE_HOME"):
+        monkeypatch.delenv(name, raising=False)
+    for name, value in variables.items():
+        monkeypatch.setenv(name, value)
 
-    assert "tarebook" == home().name
-    assert home().is_absolute()
+    assert platformdirs.user_data_path("tarebook", appauthor=False) == home()
+    assert platformdirs.user_cache_path("tarebook", appauthor=False) == cache()
+
+
+def test_the_cache_lies_in_a_named_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With ``TAREBOOK_HOME`` all of ours is in one place."""
+    monkeypatch.setenv("TAREBOOK_HOME", str(tmp_path))
+
+    assert tmp_path / "cache" == cache()

@@ -7,9 +7,10 @@ the two folders lie inside the package; in a checkout and an editable install, b
 from __future__ import annotations
 
 import os
+import sys
 from pathlib import Path
 
-__all__ = ["folder", "home"]
+__all__ = ["cache", "folder", "home"]
 
 
 def folder(name: str) -> Path:
@@ -43,11 +44,29 @@ def home() -> Path:
         The folder; it may not exist yet, and nothing here makes it.
     """
     own = os.environ.get("TAREBOOK_HOME", "")
-    if own:
-        return Path(own).expanduser()
-    from platformdirs import user_data_path  # 15 ms that only a cook without the variable waits
+    return Path(own).expanduser() if own else _kept("data")
 
-    return user_data_path("tarebook", appauthor=False)
+
+def cache() -> Path:
+    """Return the folder for what can be worked out or fetched again; see :func:`home`."""
+    own = os.environ.get("TAREBOOK_HOME", "")
+    return Path(own).expanduser() / "cache" if own else _kept("cache")
+
+
+def _kept(kind: str) -> Path:
+    """Return where this system keeps a program's data or cache."""
+    if sys.platform.startswith("linux"):
+        # The same answer as the library's, by the XDG Base Directory rules, without the time that
+        # importing it takes: every command that reads a recipe asks for this folder.
+        named = os.environ.get(f"XDG_{kind.upper()}_HOME", "").strip()
+        usual = {"data": ".local/share", "cache": ".cache"}[kind]
+        # A relative path is invalid by those rules and passed over.
+        above = Path(named) if named.startswith("/") else Path.home() / usual
+        return above / "tarebook"
+    import platformdirs
+
+    asked = {"data": platformdirs.user_data_path, "cache": platformdirs.user_cache_path}[kind]
+    return asked("tarebook", appauthor=False)
 
 
 def _homes() -> tuple[Path, ...]:
