@@ -11,6 +11,7 @@ import pytest
 
 from tarebook.findings import FileUnreadable, RecipeFaulty, Severity
 from tarebook.recipe import find_recipes, load_recipe, recipe_bytes, shipped_recipes
+from tarebook.recipe.load import own_names
 from tarebook.where import folder
 
 GOOD = 'title = "x"\n[meat]\nfood = "elk"\namount = "1 lb"\n[rub]\nhoney = "1 T"\n'
@@ -170,3 +171,26 @@ def test_find_recipes_in_a_folder_without(kitchen: Path) -> None:
     (kitchen / "empty").mkdir()
     with pytest.raises(FileUnreadable, match=r'^there is no \.toml file in the folder "empty"$'):
         find_recipes("empty")
+
+
+def test_the_cooks_own_recipe_is_found_by_its_name(own_home: Path) -> None:
+    """A file in the cook's own folder goes by its name, and wins over a shipped one of it."""
+    own = own_home / "recipes"
+    own.mkdir(parents=True)
+    text = (folder("recipes") / "juniper-venison.toml").read_text(encoding="utf-8")
+    for name in ("grandmothers", "juniper-venison"):
+        (own / f"{name}.toml").write_text(text.replace("Juniper", "Grandmother's"), "utf-8")
+
+    assert load_recipe("grandmothers")[0].title.startswith("Grandmother's")
+    assert load_recipe("juniper-venison")[0].title.startswith("Grandmother's")
+    assert ("grandmothers", "juniper-venison") == own_names()
+
+
+@pytest.mark.parametrize("name", ["../secret", "..", ".", "a/b"])
+def test_err_a_name_leads_to_no_other_folder(name: str, own_home: Path) -> None:
+    """A name is a name: no path is made of it."""
+    (own_home / "recipes").mkdir(parents=True)
+    (own_home / "secret.toml").write_text("title = 3", encoding="utf-8")
+
+    with pytest.raises(FileUnreadable):
+        load_recipe(name)

@@ -12,7 +12,7 @@ RecipeName = Annotated[
     str,
     typer.Argument(
         metavar="RECIPE",
-        help="A recipe file, the name of a shipped recipe, or - for standard input.",
+        help="A recipe file, the name of your own or a shipped one, or - for standard input.",
         autocompletion=complete.recipes,
         show_default=False,
     ),

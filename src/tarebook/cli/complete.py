@@ -4,12 +4,13 @@ from __future__ import annotations
 
 
 def recipes(incomplete: str) -> list[str]:
-    """Return shipped recipes, and recipe files here or in the folder typed, that begin as typed."""
+    """Return recipes by name, and recipe files here or in the folder typed, that begin as typed."""
     from pathlib import Path
 
-    from tarebook.recipe.load import shipped_recipes
+    from tarebook.recipe.load import own_names, shipped_recipes
 
-    names = [name for name in shipped_recipes() if name.startswith(incomplete)]
+    known = sorted({*own_names(), *shipped_recipes()})
+    names = [name for name in known if name.startswith(incomplete)]
     here = Path(incomplete) if incomplete.endswith("/") else Path(incomplete).parent
     files = [str(path) for path in sorted(here.glob("*.toml"))]
     return names + [name for name in files if name.startswith(incomplete)]

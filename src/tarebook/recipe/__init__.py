@@ -2,7 +2,7 @@
 
 The road of a file, in order (what any TOML file needs is in the room ``toml``):
 
-- ``load``: finds it, by path, by the name of a shipped recipe, or on standard input.
+- ``load``: finds it, by path, by the name of the cook's own or a shipped one, or piped in.
 - ``fields``, ``key_faults``: typed getters; tables with fixed keys, and what is said of others.
 - ``spans``, ``panel``: hours, temperatures and percentages; the panel of a bottle.
 - ``ingredients``, ``cure``: the lines of a marinade, rub or mix; how curing salt must be written.

@@ -1,4 +1,4 @@
-"""Finds a recipe: by its path, by the name of one that is shipped, or on standard input."""
+"""Finds a recipe: by its path, by the name of the cook's own or a shipped one, or piped in."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 from tarebook.toml.fault import did_you_mean
 from tarebook.toml.text import MOST_BYTES
-from tarebook.where import folder
+from tarebook.where import folder, home
 
 SUFFIX = ".toml"
 _WHOLE_FOLDER = "name one file in it, or check the whole folder with tarebook check"
@@ -20,7 +20,7 @@ def load_recipe(which: str | Path) -> tuple[Recipe, tuple[Finding, ...]]:
     """Return a recipe and the warnings and notes on its file.
 
     Args:
-        which: a path, the name of a shipped recipe, or ``-`` for standard input.
+        which: a path, the name of the cook's own or a shipped recipe, or ``-``.
 
     Raises:
         FileUnreadable: there is no such file or recipe, or it cannot be read.
@@ -39,25 +39,50 @@ def recipe_bytes(which: str | Path) -> tuple[bytes, str]:
     At most a little over ``MOST_BYTES`` are read; ``read_recipe`` refuses what is longer.
 
     Args:
-        which: a path, the name of a shipped recipe, or ``-`` for standard input.
+        which: a path, the name of the cook's own or a shipped recipe, or ``-``.
 
     Raises:
         FileUnreadable: there is no such file or recipe, or it cannot be read.
     """
     file = "<standard input>" if str(which) == STANDARD_INPUT else str(which)
-    if not holds(Path(which).exists) and str(which) in shipped_recipes():
-        shipped = folder("recipes") / f"{which}{SUFFIX}"
-        return shipped.read_bytes(), f"{which}{SUFFIX}"
+    path = which
+    if not holds(Path(which).exists) and (by_name := _by_name(str(which))) is not None:
+        path, file = by_name, f"{which}{SUFFIX}"
     data = read_bytes(
-        which, most=MOST_BYTES, what="recipe", missing=_not_there, folder=_WHOLE_FOLDER
+        path, most=MOST_BYTES, what="recipe", missing=_not_there, folder=_WHOLE_FOLDER
     )
     return data, file
+
+
+def own_recipes() -> Path:
+    """Return the folder of the cook's own recipes; it may not exist."""
+    return home() / "recipes"
+
+
+def _by_name(name: str) -> Path | None:
+    """Return the file of a recipe by its name: the cook's own wins over a shipped one."""
+    if Path(name).name != name:
+        return None
+    for place in (own_recipes(), folder("recipes")):
+        path = place / f"{name}{SUFFIX}"
+        if holds(path.is_file):
+            return path
+    return None
 
 
 def shipped_recipes() -> tuple[str, ...]:
     """Return the names of the recipes that come with tarebook, in alphabetical order."""
     names = (entry.name for entry in folder("recipes").iterdir())
     return tuple(sorted(name.removesuffix(SUFFIX) for name in names if name.endswith(SUFFIX)))
+
+
+def own_names() -> tuple[str, ...]:
+    """Return the names of the cook's own recipes, in alphabetical order."""
+    try:
+        found = [entry.name for entry in own_recipes().iterdir()]
+    except OSError:
+        return ()
+    return tuple(sorted(name.removesuffix(SUFFIX) for name in found if _is_recipe(name)))
 
 
 def find_recipes(where: str | Path) -> tuple[Path, ...]:
@@ -106,6 +131,6 @@ def _near(path: Path) -> tuple[str, ...]:
         files = {}
     recipes = {name: spelled for name, spelled in files.items() if _is_recipe(name)}
     stems = {name.removesuffix(SUFFIX): spelled for name, spelled in recipes.items()}
-    known = {**dict.fromkeys(shipped_recipes()), **stems}
+    known = {**dict.fromkeys((*shipped_recipes(), *own_names())), **stems}
     found = nearest(path.name.removesuffix(SUFFIX), known, most=2)
     return tuple(known[name] or name for name in found)
