@@ -27,10 +27,12 @@ MAY_IMPORT: dict[str, set[str]] = {
     "recipe": {*GROUND, "quantities", "figures"},
     "scaling": {*GROUND, "quantities", "figures", "recipe"},
     "probe": {*GROUND, "quantities"},
+    "kitchen": {*GROUND, "quantities"},
 }
-MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - {"probe", "nutrition"}
-MAY_IMPORT["shopping"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "shopping"}
-MAY_IMPORT["safety"] = {*MAY_IMPORT} - {"probe", "uptake", "drying", "shopping", "safety"}
+ASIDE = {"probe", "kitchen"}  # rooms that no reckoning stands on
+MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - ASIDE
+MAY_IMPORT["shopping"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying"}
+MAY_IMPORT["safety"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying", "shopping"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}
