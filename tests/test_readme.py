@@ -117,6 +117,7 @@ CALLS = {
     "`scale`, `card`": ["scale", "juniper-venison"],
     "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
     "`soak`": ["soak", "juniper-venison"],
+    "`kitchen`": ["kitchen"],
     "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
     "`check`": ["check", "juniper-venison"],

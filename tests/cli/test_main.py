@@ -33,6 +33,7 @@ COMMANDS = {
     "compare": ["compare", "juniper-venison", "--swap", "soy-sauce=low-sodium-soy"],
     "compare-many": ["compare", "juniper-venison", "cabin-rub-elk", "maple-dill-salmon"],
     "soak": ["soak", "juniper-venison", "--meat", "6lb"],
+    "kitchen": ["kitchen"],
     "shop": ["shop", "juniper-venison", "--meat", "6lb"],
     "probe": ["probe", str(LOG)],
     "check": ["check", "juniper-venison"],

@@ -25,6 +25,7 @@ COMMANDS = (
     "foods",
     "probe",
     "shop",
+    "kitchen",
 )
 """Every command; each is a module of this room, and a function or a group of that name in it."""
 
