@@ -20,7 +20,7 @@ ROWS = {
     "remedies.csv": 27,
     "ranges.csv": 8,
     "daily-values.csv": 14,
-    "working-values.csv": 94,
+    "working-values.csv": 95,
 }
 
 SUMS = {
@@ -85,9 +85,9 @@ SUMS = {
         "amount": "9139",
     },
     "working-values.csv": {
-        "low": "6414.312500000170",
-        "likely": "6878.988000000332",
-        "high": "7896.57300000075",
+        "low": "6415.162500000170",
+        "likely": "6879.988000000332",
+        "high": "7897.77300000075",
     },
 }
 

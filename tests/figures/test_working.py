@@ -39,6 +39,7 @@ NEEDED = [
     "gab-c",
     "gab-k",
     "tray-packing",
+    "tray-area",
     "drying-activation",
     "drying-thickness-exponent",
 ]

@@ -11,6 +11,7 @@ Files of this room, each beside the tables it reads:
 - ``sugars``: ``split``: which sugars, and which of them are added (``sugars.csv``).
 - ``daily_values``: ``daily_values``: a day's worth on a US label (``daily-values.csv``).
 - ``drying_times``: ``drying_times``: hours that others printed (``drying-times.csv``).
+- ``task_times``: ``minutes``: how long the work takes (``task-times.csv``).
 - ``working``: ``value``: the assumptions of the model (``working-values.csv``).
 - ``sources``: ``sources``: the publications behind all of them (``sources.toml``).
 - ``table``: reads a CSV file; with ``sources`` the only one here that opens files.
