@@ -118,6 +118,7 @@ CALLS = {
     "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
     "`soak`": ["soak", "juniper-venison"],
     "`kitchen`": ["kitchen"],
+    "`list`": ["list"],
     "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
     "`check`": ["check", "juniper-venison"],

@@ -14,9 +14,10 @@ import tarebook
 SOURCE = Path(tarebook.__file__).parent
 
 # What each room may import of the others, from the ground up.
-GROUND = {"where", "files", "findings", "toml"}
+GROUND = {"where", "files", "findings", "toml", "cells"}
 MAY_IMPORT: dict[str, set[str]] = {
     "where": set(),
+    "cells": set(),
     "findings": set(),
     "files": {"findings"},
     "toml": {"findings"},
@@ -33,6 +34,7 @@ ASIDE = {"probe", "kitchen"}  # rooms that no reckoning stands on
 MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - ASIDE
 MAY_IMPORT["shopping"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying"}
 MAY_IMPORT["safety"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying", "shopping"}
+MAY_IMPORT["shelf"] = {*MAY_IMPORT} - {"probe", "shopping", "shelf"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}

@@ -25,9 +25,11 @@ COMMANDS = (
     "foods",
     "probe",
     "shop",
+    "list",
     "kitchen",
 )
-"""Every command; each is a module of this room, and a function or a group of that name in it."""
+"""Every command; each is a module of this room, with a group ``app`` in it or a function of that
+name (``list_``, where the language has the name for itself)."""
 
 
 def program(words: list[str]) -> typer.Typer:
@@ -49,11 +51,11 @@ def program(words: list[str]) -> typer.Typer:
         callback=_tarebook,
     )
     for name in words[:1] if words and words[0] in COMMANDS else COMMANDS:
-        command = getattr(import_module(f"tarebook.cli.{name}"), "app" if name == "foods" else name)
-        if isinstance(command, typer.Typer):
-            app.add_typer(command, name=name)
+        module = import_module(f"tarebook.cli.{name}")
+        if hasattr(module, "app"):
+            app.add_typer(module.app, name=name)
         else:
-            app.command(name)(command)
+            app.command(name)(getattr(module, f"{name}_", None) or getattr(module, name))
     return app
 
 

@@ -1,0 +1,79 @@
+"""tarebook list: every recipe of the house, with sodium and sugars of an ounce."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import asking
+
+
+def list_(
+    folders: Annotated[
+        list[Path] | None,
+        typer.Argument(
+            metavar="[FOLDERS]...",
+            help="Folders of recipes; your own and the shipped ones if none is named.",
+            show_default=False,
+        ),
+    ] = None,
+    sort: Annotated[
+        str, typer.Option("--sort", help="By name, title, meat, sodium or sugars.")
+    ] = "name",
+    backwards: Annotated[bool, typer.Option("--backwards", help="The other way round.")] = False,
+    under: Annotated[
+        str | None,
+        typer.Option(
+            "--under", metavar="SODIUM", help="Only those whose high estimate is at most: 320mg."
+        ),
+    ] = None,
+    under_sugars: Annotated[
+        str | None,
+        typer.Option("--under-sugars", metavar="SUGARS", help="The same for total sugars: 2g."),
+    ] = None,
+    as_: Annotated[str, typer.Option("--as", metavar="FORM", help="text or csv.")] = "text",
+    as_json: asking.AsJson = False,
+) -> None:
+    """List recipes with sodium and sugars of a finished ounce.
+
+    Example: tarebook list --under 320mg --sort sodium
+    """
+    from tarebook.cards.shelf_page import shelf_data, shelf_page, shelf_rows
+    from tarebook.cells import csv_text
+    from tarebook.cli.talk import asked, complain, show, show_data, write
+    from tarebook.findings import AskedWrongly, nearest
+    from tarebook.quantities.amount import parse_mass
+    from tarebook.shelf import SORTS, gather, sort_rows
+    from tarebook.shelf import under as at_most
+
+    if sort not in SORTS:
+        near = nearest(sort, SORTS)
+        hint = f"; did you mean {near[0]}?" if near else f"; one of {', '.join(SORTS)}"
+        raise AskedWrongly(f'--sort: "{sort[:20]}" is nothing to sort by{hint}')
+    if as_ not in ("text", "csv"):
+        raise AskedWrongly(f'--as: "{as_[:20]}" is no form of a list; say text or csv')
+    limits = {
+        figure: None if text is None else float(asked(parse_mass, text, option)) * each
+        for figure, text, option, each in (
+            ("sodium_mg", under, "--under", 1000),
+            ("sugars_g", under_sugars, "--under-sugars", 1),
+        )
+    }
+    rows = gather(
+        folders or (),
+        tell=lambda count: complain(f"working out {count:,} recipes; the next time they are kept"),
+    )
+    not_told = 0
+    for figure, limit in limits.items():
+        if limit is not None:
+            rows, missing = at_most(rows, figure, limit)
+            not_told += missing
+    rows = sort_rows(rows, sort, backwards=backwards)
+    if as_json:
+        show_data(shelf_data(rows))
+    elif as_ == "csv":
+        write(csv_text(shelf_rows(rows)))
+    else:
+        show(shelf_page(rows, not_told=not_told))

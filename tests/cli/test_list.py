@@ -1,0 +1,76 @@
+"""tarebook list, as it is typed."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tarebook.recipe.load import shipped_recipes
+
+Tarebook = Callable[..., Any]
+
+
+def test_every_shipped_recipe_is_listed(tarebook: Tarebook) -> None:
+    """One line each, nothing on standard error."""
+    status, out, err = tarebook("list")
+
+    assert (0, "") == (status, err)
+    assert list(shipped_recipes()) == [line.split()[0] for line in out.splitlines()[1:9]]
+
+
+def test_under_and_sort(tarebook: Tarebook) -> None:
+    """Only those whose high estimate is under, by likely sodium."""
+    found = json.loads(tarebook("list", "--under", "400mg", "--sort", "sodium", "--json").out)
+    likely = [one["sodium_mg_per_oz"]["likely"] for one in found]
+
+    assert 2 < len(found) < 8
+    assert all(one["sodium_mg_per_oz"]["high"] <= 400 for one in found)
+    assert sorted(likely) == likely
+
+
+def test_both_limits_may_be_given(tarebook: Tarebook) -> None:
+    """Recipes whose sugars are only "at least" are left out and counted."""
+    status, out, _ = tarebook("list", "--under", "1g", "--under-sugars", "1.5g")
+
+    assert 0 == status
+    assert "cabin-rub-elk" in out and "juniper-venison" not in out
+    assert "more left out" in out
+
+
+def test_csv_opens_in_a_spreadsheet(tarebook: Tarebook) -> None:
+    """A heading and a row a recipe."""
+    rows = list(csv.reader(io.StringIO(tarebook("list", "--as", "csv").out)))
+
+    assert "name" == rows[0][0]
+    assert list(shipped_recipes()) == [row[0] for row in rows[1:]]
+
+
+@pytest.mark.parametrize(
+    ("args", "says"),
+    [
+        (["--sort", "sodum"], "did you mean sodium?"),
+        (["--sort", "x"], "one of name, title"),
+        (["--under", "300"], "--under"),
+        (["--as", "xls"], "say text or csv"),
+    ],
+)
+def test_err_asked_wrongly(args: list[str], says: str, tarebook: Tarebook) -> None:
+    """Which option, and what to write."""
+    done = tarebook("list", *args)
+
+    assert (2, "") == (done.status, done.out)
+    assert says in done.err
+
+
+def test_err_no_such_folder(tarebook: Tarebook, tmp_path: Path) -> None:
+    """What was named and is not there is a fault, not an empty list."""
+    done = tarebook("list", str(tmp_path / "none"))
+
+    assert (1, "") == (done.status, done.out)
+    assert "there is no recipe" in done.err
