@@ -5,8 +5,13 @@ Files of this room:
 - ``press``: the typesetting engine: a template and data in, pages out.
 - ``sizes``: card sizes, and any width by height.
 - ``card``: the recipe card on paper.
-- ``html_card``: the recipe card as one HTML file.
+- ``html_card``: the recipe card as one HTML file; its look is ``card.css``.
+- ``html_figures``: its table of figures, with ranges drawn.
+- ``structured_data``: what other programs may read of it.
+- ``elements``: HTML from a builder that escapes.
 - ``markdown_card``: the recipe card as Markdown.
+- ``who_says_so``: citations as numbered notes.
+- ``kitchen_fractions``: fractions as single characters.
 - ``sheets``: sheets of labels.
 - ``labels``: labels for the bags of one batch.
 - ``charts``: comparison and soak charts as pictures.

@@ -1,0 +1,104 @@
+"""The table of figures on the HTML card, each range drawn as a line with end ticks and a dot."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from math import ceil
+
+from tarebook.cards.content import FigureRow
+from tarebook.nutrition import Estimate
+from tarebook.nutrition.range import Range
+from tarebook.paper.elements import Inside, Markup, element
+
+_LEAST_DRAWN = 0.005
+"""A figure below this is as good as none; a line around it would only magnify noise."""
+_STEP = 0.25
+"""The reach of a table is a multiple of this share of the likely value."""
+
+LEGEND = "The longer the line, the less sure the figure."
+
+
+def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: str) -> Markup:
+    """Return the table of an ounce.
+
+    Args:
+        rows: as the card words them.
+        found: the estimate they come from, for the lines.
+        labelled_by: id of the heading that names the table.
+    """
+    rows = tuple(rows)
+    reach = reach_of(drawn for one in rows if (drawn := _drawn(one, found.per_ounce)))
+    heads = (("name", "figure"), ("amount", "likely"), ("share", "of a day"))
+    return element(
+        "table",
+        element(
+            "thead",
+            element(
+                "tr",
+                *(element("th", text, scope="col", class_=name) for name, text in heads),
+                element("th", "low to high", scope="col", class_="span"),
+            ),
+        ),
+        element("tbody", *(_row(one, _drawn(one, found.per_ounce), reach) for one in rows)),
+        aria_labelledby=labelled_by,
+    )
+
+
+def reach_of(drawn: Iterable[Range]) -> float:
+    """Return how far lines reach to either side of their dots, as a share of the likely value [-].
+
+    One reach for a whole table: dots stand over one another, and lines can be compared.
+    """
+    widest = max((end for one in drawn for end in _shares(one)), default=0.0)
+    return _STEP * max(ceil(widest / _STEP), 1)
+
+
+def mark(found: Range, reach: float) -> Markup:
+    """Return a range as a drawing: the likely value a dot in the middle, low and high ticks.
+
+    Its text alternative tells what the eye takes from it: how far the ends lie from the dot.
+
+    Args:
+        found: the range; its likely value is above zero.
+        reach: share of the likely value at either edge of the drawing [-].
+    """
+    below, above = _shares(found)
+    left, right = (f"{50 + 50 * end / reach:.1f}%" for end in (-below, above))
+    return element(
+        "svg",
+        element("line", x1=left, x2=right, y1="50%", y2="50%"),
+        *(element("line", x1=end, x2=end, y1="10%", y2="90%") for end in (left, right)),
+        element("circle", cx="50%", cy="50%", r="2.5"),
+        class_="mark",
+        role="img",
+        aria_label=f"{below:.0%} less to {above:.0%} more than likely",
+    )
+
+
+def _row(row: FigureRow, drawn: Range | None, reach: float) -> Markup:
+    return element(
+        "tr",
+        element("th", row.name, scope="row", class_="name"),
+        element("td", row.amount, class_="amount"),
+        element("td", row.share, class_="share"),
+        element("td", *_span(row.span, drawn, reach), class_="span"),
+    )
+
+
+def _span(text: str, drawn: Range | None, reach: float) -> Iterator[Inside]:
+    if text:
+        yield element("span", text)
+    if drawn is not None:
+        yield " "
+        yield mark(drawn, reach)
+
+
+def _drawn(row: FigureRow, per_ounce: Mapping[str, Range | None]) -> Range | None:
+    """Return the range that a row draws, if it has one to tell."""
+    found = per_ounce.get(row.figure) if row.span else None
+    return found if found is not None and found.likely >= _LEAST_DRAWN else None
+
+
+def _shares(found: Range) -> tuple[float, float]:
+    """Return how far low lies below and high above the likely value, as shares of it [-]."""
+    return 1 - found.low / found.likely, found.high / found.likely - 1

@@ -1,0 +1,137 @@
+"""The card once more as linked data."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tarebook.cards.content import content
+from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.paper.structured_data import structured_data
+from tarebook.recipe.load import load_recipe, shipped_recipes
+
+Shipped = Callable[..., Worksheet]
+
+# As schema.org has them (vocabulary read in 2026), for the types used here.
+RECIPE = {
+    "@context", "@type", "name", "description", "recipeYield", "recipeIngredient",
+    "recipeInstructions", "nutrition", "sdDatePublished",
+}  # fmt: skip
+NUTRITION = {
+    "@type", "name", "description", "servingSize", "calories", "carbohydrateContent",
+    "cholesterolContent", "fatContent", "fiberContent", "proteinContent", "saturatedFatContent",
+    "sodiumContent", "sugarContent", "transFatContent", "unsaturatedFatContent",
+}  # fmt: skip
+NESTED = {
+    "HowToStep": {"@type", "text"},
+    "HowToTip": {"@type", "name", "text", "citation"},
+    "HowToSection": {"@type", "name", "itemListElement"},
+}
+
+
+def data_of(sheet: Worksheet, date: str | None = None) -> Any:
+    """Return the data as a reader would get it."""
+    return json.loads(json.dumps(structured_data(content(sheet), sheet.estimate, date=date)))
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_only_words_of_the_vocabulary_are_used(name: str, shipped: Shipped) -> None:
+    """Every type and property is one that schema.org has for it."""
+    data = data_of(shipped(name))
+
+    assert ("https://schema.org", "Recipe") == (data["@context"], data["@type"])
+    assert set(data) <= RECIPE
+    assert set(data["nutrition"]) <= NUTRITION
+    for one in _nested(data["recipeInstructions"]):
+        assert set(one) <= NESTED[one["@type"]]
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_a_figure_is_given_only_where_it_is_known(name: str, shipped: Shipped) -> None:
+    """A number with its unit, as on the card; floors and unknowns have no field."""
+    sheet = shipped(name)
+    nutrition = data_of(sheet)["nutrition"]
+    amounts = {one.amount for one in content(sheet).figures}
+    given = {key: value for key, value in nutrition.items() if key.endswith(("Content", "ies"))}
+
+    assert given
+    for value in given.values():
+        assert re.fullmatch(r"[\d.]+ (g|mg|kcal)", value)
+        assert value in amounts
+    assert "transFatContent" not in nutrition
+    sugars = sheet.estimate.per_ounce["sugars_g"]
+    assert sugars is not None
+    assert ("sugarContent" in nutrition) == (not sugars.at_least)
+
+
+def test_figures_are_of_a_named_ounce_and_called_an_estimate(shipped: Shipped) -> None:
+    """The serving names its ounce; the figures say that they are estimates, with their ranges."""
+    sheet = shipped()
+    nutrition = data_of(sheet)["nutrition"]
+    (sodium,) = [one for one in content(sheet).figures if one.name == "sodium"]
+
+    assert "1 finished ounce (ounce of 28.35 g)" == nutrition["servingSize"]
+    assert "Home estimate" == nutrition["name"]
+    assert nutrition["description"].startswith("Home estimate, not a retail label. Likely value")
+    assert f"sodium {sodium.amount} ({sodium.span})" in nutrition["description"]
+    assert "trans fat not known" in nutrition["description"]
+    assert "carbohydrate ≥ 1" in nutrition["description"]
+
+
+def test_what_to_measure_is_listed_with_its_weight_and_note(shipped: Shipped) -> None:
+    """Each ingredient on one line, in the order of the card."""
+    lines = data_of(shipped(factor="12/5"))["recipeIngredient"]
+
+    assert "1 cup + 3 Tbsp soy sauce (324 g)" == lines[0]
+    assert lines[-1].startswith("1/2 tsp")
+    assert lines[-1].endswith("allspice (1.2 g); or a dozen juniper berries, crushed")
+
+
+def test_who_collects_the_recipe_collects_its_cautions(shipped: Shipped) -> None:
+    """Conditions, steps, notes and every caution with who says so are among the instructions."""
+    sheet = shipped()
+    card = content(sheet)
+    *_, mind = sections = data_of(sheet)["recipeInstructions"]
+    steps = [one["text"] for one in sections if one["@type"] == "HowToStep"]
+
+    assert [*card.conditions, *card.steps] == steps
+    assert [list(card.notes)] == [
+        [tip["text"] for tip in one["itemListElement"]]
+        for one in sections
+        if one.get("name") == "Notes"
+    ]
+    assert [(c.title, c.text, c.citation) for c in card.cautions] == [
+        (tip["name"], tip["text"], "; ".join(tip["citation"])) for tip in mind["itemListElement"]
+    ]
+
+
+def test_a_weighed_batch_is_not_called_an_estimate() -> None:
+    """The yield is the cook's own weight where there is one, and an estimate with range else."""
+    recipe, _ = load_recipe("juniper-venison")
+
+    assert "500 g dried, as weighed" == data_of(worksheet(recipe, finished_g=500))["recipeYield"]
+    estimated = data_of(worksheet(recipe))["recipeYield"]
+    assert re.fullmatch(r"about \d+ g dried \(home estimate, \d+ g to \d+ g\)", estimated), (
+        estimated
+    )
+
+
+def test_nothing_is_invented(shipped: Shipped) -> None:
+    """No date unless told, no author, no picture, no times, no stars, no description unwritten."""
+    recipe, _ = load_recipe("juniper-venison")
+    data = data_of(shipped())
+
+    assert "sdDatePublished" not in data
+    assert not {"author", "image", "totalTime", "aggregateRating", "keywords"} & set(data)
+    assert "2026-11-25" == data_of(shipped(), "2026-11-25")["sdDatePublished"]
+    assert data["description"] == recipe.about
+
+
+def _nested(items: Any) -> Any:
+    for one in items:
+        yield one
+        yield from _nested(one.get("itemListElement", ()))
