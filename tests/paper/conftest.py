@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from tarebook.cards.worksheet import Worksheet, worksheet
-from tarebook.recipe.load import load_recipe
+from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.recipe.read import read_recipe
 
 LONG_WORD = "Loch" + "o" * 140
@@ -66,3 +66,13 @@ def shipped() -> Callable[..., Worksheet]:
 def hostile() -> Worksheet:
     """The worksheet of the recipe written to do harm."""
     return hostile_sheet()
+
+
+@pytest.fixture(scope="session")
+def sheets(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Worksheet]:
+    """Worksheets by name: every shipped recipe, and the hostile one."""
+    with pytest.MonkeyPatch.context() as alone:
+        # Made before any single test has a folder of the cook's own that is nobody's.
+        alone.setenv("TAREBOOK_HOME", str(tmp_path_factory.mktemp("home") / "none"))
+        found = {name: shipped_sheet(name) for name in shipped_recipes()}
+        return found | {"hostile": hostile_sheet()}
