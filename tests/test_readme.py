@@ -119,6 +119,7 @@ CALLS = {
     "`soak`": ["soak", "juniper-venison"],
     "`kitchen`": ["kitchen"],
     "`list`": ["list"],
+    "`target`": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
     "`check`": ["check", "juniper-venison"],

@@ -20,7 +20,8 @@ ROWS = {
     "remedies.csv": 27,
     "ranges.csv": 8,
     "daily-values.csv": 14,
-    "working-values.csv": 95,
+    "lower-sodium.csv": 11,
+    "working-values.csv": 99,
 }
 
 SUMS = {
@@ -85,9 +86,9 @@ SUMS = {
         "amount": "9139",
     },
     "working-values.csv": {
-        "low": "6415.162500000170",
-        "likely": "6879.988000000332",
-        "high": "7897.77300000075",
+        "low": "6418.422500000170",
+        "likely": "6883.248000000332",
+        "high": "7901.03300000075",
     },
 }
 
@@ -99,6 +100,7 @@ WITH_SOURCE = (
     "remedies.csv",
     "ranges.csv",
     "daily-values.csv",
+    "lower-sodium.csv",
     "working-values.csv",
 )
 

@@ -26,6 +26,7 @@ COMMANDS = (
     "probe",
     "shop",
     "list",
+    "target",
     "kitchen",
 )
 """Every command; each is a module of this room, with a group ``app`` in it or a function of that

@@ -1,0 +1,224 @@
+"""What a cook can honestly change, each from nothing (0) to its most (1). Curing salt never is.
+
+A change takes a recipe and a share and gives the changed recipe; it tells in words what it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from typing import NamedTuple
+
+from tarebook.figures.foods import food
+from tarebook.figures.lower_sodium import lower_sodium
+from tarebook.figures.nutrients import values
+from tarebook.figures.working import value
+from tarebook.quantities.amount import AmountKind
+from tarebook.quantities.units import Dimension, dimension, factor
+from tarebook.recipe.model import HeatStep, Ingredient, Part, Recipe, Surface
+
+_SALTY_MG = 400  # [mg per 100 g]: what is watered down for its salt, and not for nothing
+_SWEET_G = 10  # [g per 100 g]
+
+
+class Change(NamedTuple):
+    """One thing to change.
+
+    Attributes:
+        key: short and stable.
+        words: what it is, in a cook's words.
+        figures: which figures it can lower.
+        applies: whether a recipe has anything for it to work on.
+        apply: the recipe with a share of the change, from 0 (as written) to 1 (its most).
+        all_or_nothing: whether only 0 and 1 mean anything.
+    """
+
+    key: str
+    words: str
+    figures: frozenset[str]
+    applies: Callable[[Recipe], bool]
+    apply: Callable[[Recipe, Fraction], Recipe]
+    all_or_nothing: bool = False
+
+
+_SODIUM = frozenset({"sodium_mg"})
+_SUGARS = frozenset({"sugars_g", "added_sugars_g"})
+_BOTH = _SODIUM | _SUGARS
+
+
+def _measurable(one: Ingredient) -> bool:
+    return one.amount.kind is AmountKind.MEASURED and not food(one.food).curing
+
+
+def _less(one: Ingredient, share: Fraction) -> Ingredient:
+    return one._replace(amount=one.amount.times(1 - share))
+
+
+def _blendable(one: Ingredient) -> bool:
+    return _measurable(one) and one.food in lower_sodium()
+
+
+def _blend(recipe: Recipe, share: Fraction) -> Recipe:
+    """Return part of each salty sauce exchanged for the one with less salt, cup for cup."""
+    return _each(recipe, _blendable, lambda one: _parted(one, lower_sodium()[one.food], share))
+
+
+def _parted(one: Ingredient, other: str, share: Fraction) -> tuple[Ingredient, ...]:
+    """Return an ingredient as what stays of it, and what takes the place of the rest."""
+    if share == 0:
+        return (one,)
+    amount = replace(one.amount.times(share), form=())
+    comes = one._replace(
+        name=other, food=other, amount=amount, form=(), panel=None, note="", path=""
+    )
+    return (comes,) if share == 1 else (_less(one, share), comes)
+
+
+def _waterable(one: Ingredient) -> bool:
+    item = food(one.food)
+    sodium = values(item.key)["sodium_mg"] or 0.0
+    in_marinade = one.part is Part.MARINADE and _measurable(one)
+    return in_marinade and item.poured and item.kind != "salt" and sodium >= _SALTY_MG
+
+
+def _water(recipe: Recipe, share: Fraction) -> Recipe:
+    """Return part of each salty liquid exchanged for water, cup for cup."""
+    most = Fraction(value("target-most-water").high)
+    return _each(recipe, _waterable, lambda one: _parted(one, "water", share * most))
+
+
+def _is_salt(one: Ingredient) -> bool:
+    item = food(one.food)
+    sodium = values(item.key)["sodium_mg"] or 0.0
+    return _measurable(one) and item.kind == "salt" and sodium > 0
+
+
+def _less_salt(recipe: Recipe, share: Fraction) -> Recipe:
+    return _each(recipe, _is_salt, lambda one: () if share == 1 else (_less(one, share),))
+
+
+def _is_sweet(one: Ingredient) -> bool:
+    item = food(one.food)
+    sugars = values(item.key)["sugars_g"] or 0.0
+    return _measurable(one) and item.kind == "sweetener" and sugars >= _SWEET_G
+
+
+def _less_sweet(recipe: Recipe, share: Fraction) -> Recipe:
+    return _each(recipe, _is_sweet, lambda one: () if share == 1 else (_less(one, share),))
+
+
+def _soaks(recipe: Recipe) -> bool:
+    """Whether the soak decides what is taken up: not where all is boiled down or simmered in."""
+    soaked = any(one.part is Part.MARINADE for one in recipe.ingredients)
+    steps = (HeatStep.SIMMERED, HeatStep.BOILED_DOWN)
+    return soaked and recipe.heat not in steps and recipe.soak.poured_away
+
+
+def _can_be_shorter(recipe: Recipe) -> bool:
+    return _soaks(recipe) and recipe.soak.hours[1] > value("target-least-hours").likely
+
+
+def _shorter(recipe: Recipe, share: Fraction) -> Recipe:
+    """Return a shorter soak; its spread shrinks with it."""
+    likely = recipe.soak.hours[1]
+    least = value("target-least-hours").likely
+    by = (likely - float(share) * (likely - least)) / likely
+    low, middle, high = (one * by for one in recipe.soak.hours)
+    soak = recipe.soak._replace(
+        hours=(low, middle, high), hours_written=f"{middle:.3g}", stated=True
+    )
+    return replace(recipe, soak=soak)
+
+
+def _can_be_patted(recipe: Recipe) -> bool:
+    return _soaks(recipe) and recipe.soak.surface is not Surface.PATTED
+
+
+def _patted(recipe: Recipe, share: Fraction) -> Recipe:
+    return recipe if share == 0 else replace(
+        recipe, soak=recipe.soak._replace(surface=Surface.PATTED)
+    )  # fmt: skip
+
+
+def _has_marinade(recipe: Recipe) -> bool:
+    return any(one.part is Part.MARINADE and _measurable(one) for one in recipe.ingredients)
+
+
+def _less_marinade(recipe: Recipe, share: Fraction) -> Recipe:
+    """Return less of the whole marinade for the same meat; curing salt goes by the meat."""
+    most = 1 - Fraction(value("target-least-marinade").likely)
+    return _each(
+        recipe,
+        lambda one: one.part is Part.MARINADE and _measurable(one),
+        lambda one: (_less(one, share * most),),
+    )
+
+
+def _each(
+    recipe: Recipe,
+    wanted: Callable[[Ingredient], bool],
+    becomes: Callable[[Ingredient], tuple[Ingredient, ...]],
+) -> Recipe:
+    changed: list[Ingredient] = []
+    for one in recipe.ingredients:
+        for new in becomes(one) if wanted(one) else (one,):
+            _put(changed, new)
+    return replace(recipe, ingredients=tuple(changed))
+
+
+def _put(changed: list[Ingredient], new: Ingredient) -> None:
+    """Add an ingredient; water for one sauce and water for another are one line to measure."""
+    for place, one in enumerate(changed):
+        both_written = one.path and new.path
+        same = one.food == new.food and one.part is new.part and not both_written
+        added = _sum(one, new) if same else None
+        if added is not None:
+            changed[place] = added
+            return
+    changed.append(new)
+
+
+def _sum(one: Ingredient, new: Ingredient) -> Ingredient | None:
+    """Return two lines of a food as one, or None where their amounts do not add up."""
+    a, b = one.amount, new.amount
+    alike = one.panel == new.panel and one.form == new.form and one.scale is new.scale
+    if not alike or a.low is None or a.high is None or b.low is None or b.high is None:
+        return None
+    if dimension(a.unit) is not dimension(b.unit) or dimension(a.unit) is Dimension.COUNT:
+        return None
+    by = factor(b.unit, a.unit)
+    return one._replace(amount=replace(a, low=a.low + b.low * by, high=a.high + b.high * by))
+
+
+def _any(wanted: Callable[[Ingredient], bool]) -> Callable[[Recipe], bool]:
+    return lambda recipe: any(wanted(one) for one in recipe.ingredients)
+
+
+CHANGES: tuple[Change, ...] = (
+    Change("low-sodium", "part of the sauce as its low-sodium kind", _SODIUM, _any(_blendable),
+           _blend),
+    Change("water", "part of the salty liquids as water, or as stock without salt", _BOTH,
+           _any(_waterable), _water),
+    Change("less-salt", "less of the salt itself", _SODIUM, _any(_is_salt), _less_salt),
+    Change("less-sweet", "less of what sweetens", _SUGARS, _any(_is_sweet), _less_sweet),
+    Change("patted", "strips patted dry after the soak", _BOTH, _can_be_patted, _patted, True),
+    Change("shorter", "a shorter soak", _BOTH, _can_be_shorter, _shorter),
+    Change("less-marinade", "more meat to the same marinade, or less marinade to the same meat",
+           _BOTH, _has_marinade, _less_marinade),
+)  # fmt: skip
+"""Every change there is, the mildest to the recipe's taste first."""
+
+
+def both(first: Change, second: Change) -> Change:
+    """Return a change that does all of the first and a share of the second."""
+    return Change(
+        key=f"{first.key}+{second.key}",
+        words=f"{first.words} (all of it), and {second.words}",
+        figures=first.figures | second.figures,
+        applies=lambda recipe: (
+            first.applies(recipe) and second.applies(first.apply(recipe, Fraction(1)))
+        ),
+        apply=lambda recipe, share: second.apply(first.apply(recipe, Fraction(1)), share),
+        all_or_nothing=second.all_or_nothing,
+    )
