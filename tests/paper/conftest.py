@@ -25,7 +25,7 @@ thickness = "1/4 in"
 soy-sauce = "1 1/2 cup"
 "{LONG_WORD}" = {{ food = "honey", amount = "1/3 cup", note = "{LONG_WORD} </td></table> a|\\\\" }}
 "<b>bold</b>|pipe|`tick`" = {{ food = "salt", amount = "1 Tbsp", note = "[x]: https://a.b" }}
-"![img](https://a.b)" = {{ food = "maple-syrup", amount = "2/3 cup" }}
+"![img](https://a.b|c)" = {{ food = "maple-syrup", amount = "2/3 cup" }}
 '"><svg onload="parent.ran = 1">' = {{ food = "garlic", amount = "3 cloves" }}
 {{many}}
 [drying]
