@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from enum import Enum
 from typing import NamedTuple
 
@@ -19,11 +19,11 @@ from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
 from tarebook.uptake.maths import COLUMNS, Column
 
-DRAWS = 200
-"""How many draws the range shown by default rests on."""
+DRAWS = 256
+"""How many draws the range shown by default rests on; a power of two, for their design."""
 
 _PURE_SALT_CV = 0.02
-_SOLIDS, _FINISHED = "solids_g", "finished_g"
+_SOLIDS, _FINISHED, _HEAT_CASE = "solids_g", "finished_g", "heat-case"
 _DRIEST_ERROR = 0.97
 
 
@@ -81,6 +81,43 @@ class Estimate(NamedTuple):
     facts: Facts
 
 
+class Ranges(Mapping[str, "Range | None"]):
+    """The range of each figure; one is worked out when it is first asked for.
+
+    Attributes:
+        facts: what is known of the batch, and what is missing.
+        draws: draws of each figure.
+    """
+
+    def __init__(self, facts: Facts, draws: Mapping[str, Sequence[float]], *, smooth: bool) -> None:
+        self.facts = facts
+        self.draws = draws
+        self._smooth = smooth
+        self._found: dict[str, Range | None] = {}
+
+    def __getitem__(self, figure: str) -> Range | None:
+        if figure not in self._found:
+            self._found[figure] = self._range(figure)
+        return self._found[figure]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(FIGURES)
+
+    def __len__(self) -> int:
+        return len(FIGURES)
+
+    def _range(self, figure: str) -> Range | None:
+        if figure == "sodium_mg" and self.facts.no_sodium_total:
+            return None
+        return range_of(
+            self.draws[figure],
+            unit_of(figure),
+            missing=missing_of(self.facts, figure),
+            rough=figure in ROUGH,
+            by_moments=self._smooth,
+        )
+
+
 def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRAWS) -> Estimate:
     """Return the figures of a finished batch with their doubt.
 
@@ -111,16 +148,19 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
     solids = whole.pop(_SOLIDS)
+    ounces = [ounce.grams / one for one in finished]
     each = {
-        name: [a / b * ounce.grams for a, b in zip(values, finished, strict=True)]
-        for name, values in whole.items()
+        name: [a * b for a, b in zip(values, ounces, strict=True)] for name, values in whole.items()
     }
-    per_ounce = _ranges(facts, each)
+    smooth = _HEAT_CASE not in inputs
+    per_ounce = Ranges(facts, each, smooth=smooth)
     return Estimate(
         per_ounce=per_ounce,
-        per_batch=_ranges(facts, whole),
-        finished_g=range_of(finished, "g"),
-        yield_fraction=range_of([one / facts.meat_mass_g for one in finished], ""),
+        per_batch=Ranges(facts, whole, smooth=smooth),
+        finished_g=range_of(finished, "g", by_moments=smooth),
+        yield_fraction=range_of(
+            [one / facts.meat_mass_g for one in finished], "", by_moments=smooth
+        ),
         moisture_fraction=range_of(
             [moisture(finished_g=a, solids_g=b) for a, b in zip(finished, solids, strict=True)],
             "",
@@ -178,21 +218,6 @@ def _values(number: object, draws: int) -> list[float]:
     if isinstance(number, Column):
         return list(number)
     return [float(number)] * draws  # type: ignore[arg-type]
-
-
-def _ranges(facts: Facts, values: Mapping[str, list[float]]) -> dict[str, Range | None]:
-    found: dict[str, Range | None] = {}
-    for figure in FIGURES:
-        if figure == "sodium_mg" and facts.no_sodium_total:
-            found[figure] = None
-            continue
-        found[figure] = range_of(
-            values[figure],
-            unit_of(figure),
-            missing=missing_of(facts, figure),
-            rough=figure in ROUGH,
-        )
-    return found
 
 
 def _salt_kept(facts: Facts, share: object, draws: int) -> Range | None:

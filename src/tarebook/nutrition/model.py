@@ -6,7 +6,7 @@ presses out -> what drips in the dryer -> what a finished batch holds and weighs
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from tarebook.drying import (
@@ -17,9 +17,9 @@ from tarebook.drying import (
 )
 from tarebook.figures.working import value
 from tarebook.nutrition.facts import Facts, Line
-from tarebook.nutrition.makeup import CARRIED, dissolves
+from tarebook.nutrition.makeup import CARRIED, Makeup, dissolves
 from tarebook.recipe.model import FinishBy, HeatStep, Part
-from tarebook.uptake.maths import Maths, Number
+from tarebook.uptake.maths import Maths, Number, weighed_sum
 from tarebook.uptake.soak import (
     Bath,
     Kept,
@@ -159,35 +159,44 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
     Returns:
         Sums over the ingredients of that part [g; sodium mg].
     """
-    total = Contents(*([0.0] * len(Contents._fields)))
-    for line in facts.lines:
-        if line.part is part:
-            total = Contents(*(a + b for a, b in zip(total, _brings(line, x), strict=True)))
-    return total
+    held = [(line, _measured(line, x)) for line in facts.lines if line.part is part]
+    labelled = [
+        (line, mass * x[f"sodium:{line.food}"]) for line, mass in held if line.makeup.sodium_mg
+    ]
+
+    def total(per_gram: Callable[[Makeup], float]) -> Number:
+        return weighed_sum((line.mass_g * per_gram(line.makeup), mass) for line, mass in held)
+
+    return Contents(
+        water=total(lambda one: one.water),
+        salt=_salt(held, labelled),
+        sucrose=total(lambda one: one.sucrose),
+        hexose=total(lambda one: one.hexose),
+        other=total(lambda one: one.other),
+        suspended=total(lambda one: one.suspended),
+        oil=total(lambda one: one.oil),
+        sodium_mg=weighed_sum((line.mass_g * line.makeup.sodium_mg, m) for line, m in labelled),
+        added_sucrose=total(lambda one: one.sucrose * one.added),
+        added_hexose=total(lambda one: one.hexose * one.added),
+    )
+
+
+def _measured(line: Line, x: Mapping[str, Number]) -> Number:
+    """Return how much is in the bowl for each gram that should be [g per g]."""
+    return x["measure"] * x[f"mass:{line.name}"]
+
+
+def _salt(held: Sequence[tuple[Line, Number]], labelled: Sequence[tuple[Line, Number]]) -> Number:
+    """Return the salts of a part [g]; a food without a sodium figure has no label's doubt."""
+    of_label = {id(line) for line, _ in labelled}
+    plain = [(line, mass) for line, mass in held if id(line) not in of_label]
+    return weighed_sum((line.mass_g * line.makeup.salt, m) for line, m in (*labelled, *plain))
 
 
 def water_fraction(facts: Facts, x: Mapping[str, Number]) -> Number:
     """Return the water in the raw meat [g per g]: what its solids leave."""
     stated = facts.meat.get("water_g") or 0.0
     return 1 - (1 - stated / 100) * x["raw-solids"]
-
-
-def _brings(line: Line, x: Mapping[str, Number]) -> Contents:
-    one = line.makeup
-    mass = line.mass_g * x["measure"] * x[f"mass:{line.name}"]
-    label = x[f"sodium:{line.food}"] if one.sodium_mg else 1.0
-    return Contents(
-        water=mass * one.water,
-        salt=mass * one.salt * label if one.salt else 0.0,
-        sucrose=mass * one.sucrose if one.sucrose else 0.0,
-        hexose=mass * one.hexose if one.hexose else 0.0,
-        other=mass * one.other if one.other else 0.0,
-        suspended=mass * one.suspended if one.suspended else 0.0,
-        oil=mass * one.oil if one.oil else 0.0,
-        sodium_mg=mass * one.sodium_mg * label if one.sodium_mg else 0.0,
-        added_sucrose=mass * (one.sucrose * one.added) if one.sucrose * one.added else 0.0,
-        added_hexose=mass * (one.hexose * one.added) if one.hexose * one.added else 0.0,
-    )
 
 
 class _Meat(NamedTuple):
@@ -376,8 +385,8 @@ def _figures(
         found["added_sugars_g"] += (
             kept.sucrose * held.added_sucrose + kept.hexose * held.added_hexose
         ) * stays
-    for line in facts.lines:
-        _add_carried(found, line, fates[line.part], x, stays)
+    for part in parts:
+        _add_carried(found, facts, part, fates[part], x, stays)
     found["carbohydrate_g"] = found["sugars_g"] + found.pop("starch_g")
     found["energy_kcal"] = sum(found[name] * each for name, each in _ENERGY.items())
     return {name: found[name] for name in FIGURES}
@@ -396,8 +405,8 @@ def _own(facts: Facts, soaked: Soaked, x: Mapping[str, Number]) -> dict[str, Num
         "protein_g": meat["protein_g"] * x["raw-protein"],
         "fat_g": meat["fat_g"] * fat_stays,
         "saturated_g": meat["saturated_g"] * fat_stays,
-        "sugars_g": meat["sugars_g"] + 0.0 * fat_stays,
-        "added_sugars_g": 0.0 * fat_stays,
+        "sugars_g": meat["sugars_g"],
+        "added_sugars_g": 0.0,
         "starch_g": starch,
         "fiber_g": meat["fiber_g"],
         "cholesterol_mg": meat["cholesterol_mg"],
@@ -415,23 +424,32 @@ def _all_kept(facts: Facts) -> bool:
 
 def _add_carried(
     found: dict[str, Number],
-    line: Line,
+    facts: Facts,
+    part: Part,
     fate: Fate,
     x: Mapping[str, Number],
     stays: Number,
 ) -> None:
-    rest = fate.kept.other * stays if dissolves(line.food) else fate.suspended
+    """Add what the ingredients of a part bring beside salt and sugars, each class by its fate."""
+    dissolved = fate.kept.other * stays
     shares = {
         "fat_g": fate.oil,
         "saturated_g": fate.oil,
         "fiber_g": fate.suspended,
         "potassium_mg": fate.kept.salt * stays,
     }
-    mass = line.mass_g * x["measure"] * x[f"mass:{line.name}"]
-    for name in CARRIED:
-        amount = line.makeup.figures.get(name)
-        if amount:
-            found[name] += shares.get(name, rest) * (mass * amount)
+    held = [(line, _measured(line, x)) for line in facts.lines if line.part is part]
+    for rest, lines in (
+        (dissolved, [one for one in held if dissolves(one[0].food)]),
+        (fate.suspended, [one for one in held if not dissolves(one[0].food)]),
+    ):
+        for name in CARRIED:
+            brought = weighed_sum(
+                (line.mass_g * (line.makeup.figures.get(name) or 0.0), mass) for line, mass in lines
+            )
+            if isinstance(brought, float) and not brought:
+                continue
+            found[name] += shares.get(name, rest) * brought
 
 
 def _finished(

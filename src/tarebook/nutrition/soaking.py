@@ -80,7 +80,7 @@ def soaking_times(facts: Facts) -> SoakingTimes | None:
         return None
     x = _draws(facts)
     bowl = contents(facts, Part.MARINADE, x)
-    if max(bowl.water) <= 0:
+    if isinstance(bowl.water, float) or max(bowl.water) <= 0:
         return None
     return SoakingTimes(
         thickness_mm=_thickness_mm(facts),

@@ -6,7 +6,7 @@ setting, for the default set of draws in plain Python, and for a large array.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, NamedTuple
 
 from tarebook.uptake.crank import uptake_fraction, uptake_fractions
@@ -83,6 +83,29 @@ def each(function: Callable[..., float], *numbers: Number) -> Number:
         return function(*numbers)
     columns = [n.values if isinstance(n, Column) else (n,) * length for n in numbers]
     return Column([function(*row) for row in zip(*columns, strict=True)])
+
+
+def weighed_sum(parts: Iterable[tuple[float, Number]]) -> Number:
+    """Return the sum of weight times number over some parts; 0.0 where there are none.
+
+    Columns are added in one pass each, with nothing made in between: most of a batch is such sums.
+
+    Args:
+        parts: a plain weight and a number of any one kind, in pairs; weights of zero are skipped.
+    """
+    total: Number = 0.0
+    for weight, number in parts:
+        if not weight:
+            continue
+        if not isinstance(number, Column):
+            total = total + weight * number
+        elif isinstance(total, Column):
+            values = [a + weight * b for a, b in zip(total.values, number.values, strict=True)]
+            total = Column(values)
+        else:
+            values = [weight * b for b in number.values]
+            total = Column(values) if not total else Column(values) + total
+    return total
 
 
 def _choose(at: float, edge: float, below: float, otherwise: float) -> float:
