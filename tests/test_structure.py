@@ -36,6 +36,7 @@ MAY_IMPORT["shopping"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying"}
 MAY_IMPORT["safety"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying", "shopping"}
 MAY_IMPORT["target"] = {*MAY_IMPORT} - {"probe", "shopping", "target"}
 MAY_IMPORT["shelf"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf"}
+MAY_IMPORT["plan"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf", "uptake"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}

@@ -1,0 +1,23 @@
+"""The days of a batch: from the freezer to the packed bag, with clock times.
+
+Works back from the hour when all must be ready, or forward from a start: the same plan either way.
+It says what it counts, what overlaps, and what does not go as asked, with what to do instead. Raw
+meat waits in the cold and never lies in its marinade over the cautious limit, whatever the recipe
+says. Lengths of work are estimates, and a batch is done by its bend and its weight, not by this.
+
+Files of this room, in the order of the road:
+
+- ``moments``: ``Saturday 18:00`` to a moment; ``zones``: clocks and nights; ``words``: and back.
+- ``trays``: how much tray a batch takes, and how many loads that makes.
+- ``hours``: how long a load dries, as far as anybody can tell.
+- ``heat``: which heat step may be had, and what each does to the strips.
+- ``jobs``: a recipe at today's weight as plain minutes and trays.
+- ``place``: where in time everything goes; a pure function over plain values.
+- ``steps``: the plan in words, with what is done in between.
+- ``cold``: how long raw meat is out of the cold, and how long it waits in it.
+- ``conflicts``: what does not go as asked, and what is good to know.
+- ``make``: ``make_plan``: all of it together.
+- ``calendar``: the plan as an iCalendar file.
+
+Loaded only by the command that plans.
+"""

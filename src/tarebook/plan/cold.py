@@ -1,0 +1,95 @@
+"""How long raw meat is out of the cold, and how long it waits in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import ceil
+from typing import NamedTuple
+
+from tarebook.plan.jobs import Job
+from tarebook.plan.place import Placed
+from tarebook.safety.case import Animal
+from tarebook.safety.rulebook import limit
+
+_AT_THE_BOARD = ("trim", "slice", "knead")
+_IN_HAND = ("steep", "rub", "drain", "form")
+_DAY_MIN = 24 * 60
+
+
+class Warm(NamedTuple):
+    """Minutes between 40 and 140 degF, of the load that has most of them.
+
+    Attributes:
+        board_min: trimming all of it and slicing one load, counted as if it lay out all the while
+            [min].
+        hands_min: putting in its marinade, draining, forming, laying out raw [min].
+        heating_min: while it is heated through, before the first of it is hot [min].
+        held_min: from thawed, or from the plan's start, until it is heated or dries [min], cold.
+    """
+
+    board_min: int
+    hands_min: int
+    heating_min: int
+    held_min: int
+
+    @property
+    def out_min(self) -> int:
+        """Board and hands together [min]."""
+        return self.board_min + self.hands_min
+
+    @property
+    def lots(self) -> int:
+        """In how many lots to work so that each is out for an hour at most."""
+        return max(ceil(self.out_min / 60), 1)
+
+
+def warm_of(job: Job, at: int, placed: Iterable[Placed]) -> Warm:
+    """Return how long the raw meat of one job is out of the cold, and how long it waits.
+
+    Args:
+        job: the recipe.
+        at: which batch it is.
+        placed: the plan.
+    """
+    own = [one for one in placed if one.batch == at]
+    loads = range(1, len(job.loads) + 1)
+    board, hands = max(_out(job, own, load) for load in loads)
+    thawed = max((one.end for one in own if one.kind == "thaw"), default=None)
+    begun = thawed if thawed is not None else min(one.start for one in own)
+    last = max(_heated_at(job, [one for one in own if one.load == load]) for load in loads)
+    heat = [one for one in own if one.kind in ("simmer", "steam", "boil-down")]
+    return Warm(
+        board_min=board,
+        hands_min=hands,
+        heating_min=max(map(_length, heat), default=0),
+        held_min=last - begun,
+    )
+
+
+def longest_held_min(job: Job) -> int:
+    """Return how long raw meat may wait in the refrigerator, by the cautious end [min].
+
+    Source:
+        rule ``raw-holding``: 2 days for ground meat and poultry, 3 to 5 for cuts of red meat.
+    """
+    short = job.case.ground or job.case.animal in (Animal.POULTRY, Animal.FISH)
+    days = limit("raw-holding", "ground-or-poultry" if short else "red-meat")
+    return int(days * _DAY_MIN)
+
+
+def _out(job: Job, own: Iterable[Placed], load: int) -> tuple[int, int]:
+    """Return minutes at the board and in hand of one load."""
+    kinds = (*_IN_HAND, "load") if job.batch.raw else _IN_HAND
+    mine = [one for one in own if one.load in (0, load)]
+    board = sum(_length(one) for one in mine if one.kind in _AT_THE_BOARD)
+    return board, sum(_length(one) for one in mine if one.kind in kinds)
+
+
+def _heated_at(job: Job, own: Iterable[Placed]) -> int:
+    """Return when a load is heated, or begins to dry if it is not heated first."""
+    kinds = ("simmer", "steam", "boil-down", "dry")
+    return min(one.start for one in own if one.kind in kinds)
+
+
+def _length(one: Placed) -> int:
+    return one.end - one.start

@@ -1,0 +1,297 @@
+"""From a recipe, today's meat and a kitchen to plain minutes and trays."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import NamedTuple
+
+from tarebook.figures.task_times import minutes
+from tarebook.kitchen.profile import CM2_PER_FT2, Kitchen, Vessel
+from tarebook.plan.heat import TASKS, Choice, choose
+from tarebook.plan.hours import (
+    Hours,
+    conditions,
+    own_hours,
+    published_hours,
+    recipe_hours,
+)
+from tarebook.plan.place import GRID, Batch, Portion, Task
+from tarebook.plan.trays import QUARTER_INCH_MM, Dryer, Load, area_cm2, loads_of
+from tarebook.quantities.drawer import choose_drawer
+from tarebook.recipe.model import HeatStep, Recipe, Surface
+from tarebook.safety import Case
+from tarebook.safety.curing import guard_scaled
+from tarebook.safety.rulebook import limit
+from tarebook.scaling import ScaledRecipe, scale_to_meat
+
+USUAL_AIR_F = (145.0, 155.0)
+"""Air of a recipe that states none [degF]: what Wisconsin and Minnesota publish."""
+_SLACK_MIN = 120
+"""How far the soak of a recipe with one figure may be moved for a night's rest [min] (W)."""
+_G_PER_ML = 1.05  # meat and marinade together, near enough for a bowl
+_HEADROOM = 1.15  # room to turn it in
+
+
+class Job(NamedTuple):
+    """One recipe of a plan, before it has times.
+
+    Attributes:
+        recipe: as written.
+        case: what the safety rules look at, with the heat step of this plan.
+        meat_g: today's meat, trimmed and raw [g].
+        frozen: whether it comes out of the freezer.
+        choice: the heat step.
+        air_f: coolest and hottest air it is dried in [degF].
+        wanted_f: what the recipe asks for [degF].
+        hours: of drying.
+        loads: what dries together.
+        oven: whether it dries in the oven.
+        needed_cm2: how much tray it takes in all [cm2].
+        soak_capped: whether the recipe's soak was cut to the cautious limit.
+        bowl: the smallest bowl or bag that a load's meat and marinade go into, or None.
+        bowls_told: whether the cook told of any bowl.
+        bowl_ml: what they take, with room to turn [mL]; 0 where nothing is soaked.
+        batch: the same as plain minutes and trays.
+    """
+
+    recipe: Recipe
+    case: Case
+    meat_g: float
+    frozen: bool
+    choice: Choice
+    air_f: tuple[float, float]
+    wanted_f: tuple[float, float]
+    hours: Hours
+    loads: tuple[Load, ...]
+    oven: bool
+    needed_cm2: float
+    soak_capped: bool
+    bowl: Vessel | None
+    bowls_told: bool
+    bowl_ml: float
+    batch: Batch
+
+    @property
+    def thickness_mm(self) -> float:
+        """How thick a strip is, a quarter inch where the recipe does not say [mm]."""
+        return thickness_of(self.recipe)
+
+
+def job_of(
+    recipe: Recipe,
+    *,
+    meat_g: Fraction,
+    kitchen: Kitchen,
+    dryer: Dryer,
+    heat: str | None = None,
+    frozen: bool = False,
+    hours: tuple[float, float] | None = None,
+    by: str = "high",
+) -> Job:
+    """Return what there is to do for one recipe.
+
+    Args:
+        recipe: as read.
+        meat_g: today's meat, trimmed and raw [g], above zero.
+        kitchen: as the cook told.
+        dryer: what there is to dry on.
+        heat: the heat step asked for, as ``heat.WORDS`` has it, or None.
+        frozen: whether the meat comes out of the freezer.
+        hours: what a batch like this took in this dryer [h], or None.
+        by: which drying hours to plan with: ``low``, ``likely`` or ``high``.
+
+    Raises:
+        AskedWrongly: the heat step may not be had for such food.
+        CureRefused: curing salt beyond what is printed; then nothing of the recipe is.
+    """
+    scaled = scale_to_meat(recipe, meat_g, choose_drawer(kitchen.drawer or "basic"))
+    guard_scaled(scaled)
+    choice = choose(Case.of(recipe), heat)
+    case = Case.of(_heated(recipe, choice.step), factor=scaled.factor)
+    wanted_f = recipe.drying.temperature_f or USUAL_AIR_F
+    air_f = air_of(wanted_f, dryer)
+    found = _hours(recipe, hours, wanted_f, air_f)
+    if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
+        found = found.at_least(limit("oven-after", "drying-time"), "the oven after drying asks for")
+    loads = loads_of(float(meat_g), thickness_of(recipe), dryer)
+    soak, capped = soak_minutes(case)
+    bowl_ml = _bowl_ml(scaled, loads[0]) if case.soaked and not case.ground else 0.0
+    return Job(
+        recipe=recipe,
+        case=case,
+        meat_g=float(meat_g),
+        frozen=frozen,
+        choice=choice,
+        air_f=air_f,
+        wanted_f=wanted_f,
+        hours=found,
+        loads=loads,
+        oven=dryer.oven,
+        needed_cm2=area_cm2(float(meat_g), thickness_of(recipe)),
+        soak_capped=capped,
+        bowl=_bowl(kitchen, bowl_ml),
+        bowls_told=bool(kitchen.bowls),
+        bowl_ml=bowl_ml,
+        batch=Batch(
+            prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
+            mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,
+            steep=_steep(case, loads[0].meat_g / 1000),
+            soak=soak,
+            air=air_f,
+            raw=case.is_meat and choice.step in (HeatStep.OVEN_AFTER, HeatStep.UNSTATED),
+            portions=tuple(
+                _portion(case, choice.step, load, found, by, oven=dryer.oven) for load in loads
+            ),
+        ),
+    )
+
+
+def thickness_of(recipe: Recipe) -> float:
+    """Return how thick a strip is [mm]; a quarter inch where the recipe does not say."""
+    stated = recipe.meat.thickness_mm
+    return QUARTER_INCH_MM if stated is None else stated[1]
+
+
+def air_of(wanted_f: tuple[float, float], dryer: Dryer) -> tuple[float, float]:
+    """Return the air to dry in: what the recipe asks for, as near as the dryer comes [degF].
+
+    Example:
+        >>> air_of((145, 155), Dryer(heat_f=(170, 550)))
+        (170, 170)
+    """
+    if dryer.heat_f is None:
+        return wanted_f
+    coolest, hottest = dryer.heat_f
+    low, high = (min(max(end, coolest), hottest) for end in wanted_f)
+    return low, high
+
+
+def soak_minutes(case: Case) -> tuple[tuple[int, int, int], bool]:
+    """Return least, wanted and most time in the marinade or rub [min], and whether it was cut.
+
+    A soak of raw flesh never goes over the cautious limit, whatever the recipe says; rubbed meat
+    rests for the hours of the table, and ground meat lies in nothing.
+    """
+    if case.ground or not (case.soaked or case.rubbed):
+        return (0, 0, 0), False
+    if case.soaked:
+        hours = case.recipe.soak.hours
+        least, wanted, most = (round(hour * 60 / GRID) * GRID for hour in hours)
+        if least == most:
+            least, most = max(least - _SLACK_MIN, min(least, 60)), most + _SLACK_MIN
+    else:
+        least, wanted, most = (int(minutes("rest", end=end)) for end in ("low", "likely", "high"))
+    limit_min = int(limit("soak-day", "soak") * 60) if case.is_flesh else most
+    capped = wanted > limit_min or (case.soaked and case.recipe.soak.hours[0] * 60 > limit_min)
+    return (min(least, limit_min), min(wanted, limit_min), min(most, limit_min)), capped
+
+
+def whole_minutes(value: float) -> int:
+    """Return minutes rounded up to the grid that plans keep; half a minute over is nothing."""
+    return ceil((value - 0.5) / GRID) * GRID
+
+
+def _heated(recipe: Recipe, step: HeatStep) -> Recipe:
+    from dataclasses import replace
+
+    return replace(recipe, heat=step)
+
+
+def _hours(
+    recipe: Recipe,
+    own: tuple[float, float] | None,
+    wanted_f: tuple[float, float],
+    air_f: tuple[float, float],
+) -> Hours:
+    if own is not None:
+        return own_hours(*own)
+    planned = conditions(thickness_of(recipe), air_f)
+    stated = recipe.drying.hours
+    if stated is None:
+        return published_hours(planned)
+    return recipe_hours(*stated, conditions(thickness_of(recipe), wanted_f), planned)
+
+
+def _prep(case: Case, kg: float, *, frozen: bool) -> tuple[Task, ...]:
+    tasks = []
+    if frozen:
+        thaw = max(minutes("thaw", kg=kg, end="high"), minutes("thaw-least"))
+        tasks.append(Task("thaw", whole_minutes(thaw), attended=False))
+    if case.ground:
+        return (*tasks, _task("mix"), _task("knead"))
+    return (*tasks, _task("trim", kg=kg))
+
+
+def _lead(case: Case, kg: float) -> tuple[Task, ...]:
+    """Return how a load is sliced; firm from the freezer, where it is flesh."""
+    if case.ground:
+        return ()
+    if not case.is_flesh:
+        return (_task("slice", kg=kg),)
+    chilled = whole_minutes(minutes("part-freeze"))
+    return (
+        Task("part-freeze", chilled, attended=False, tied=True),
+        _task("slice", kg=kg),
+    )
+
+
+def _steep(case: Case, kg: float) -> int:
+    if case.ground or not (case.soaked or case.rubbed):
+        return 0
+    return _task("steep" if case.soaked else "rub", kg=kg).minutes
+
+
+def _portion(
+    case: Case, step: HeatStep, load: Load, hours: Hours, by: str, *, oven: bool
+) -> Portion:
+    kg = load.meat_g / 1000
+    dry_h = {"low": hours.low_h, "likely": hours.likely_h, "high": hours.high_h}[by]
+    after = step is HeatStep.OVEN_AFTER
+    return Portion(
+        trays=load.trays,
+        lead=_lead(case, kg),
+        front=tuple(_front(case, step, load)),
+        dry=whole_minutes(dry_h * 60),
+        clean=_task("clean").minutes if case.is_flesh else 0,
+        unload=_task("unload").minutes,
+        oven=_task("oven", kg=kg).minutes if after else 0,
+        cool=whole_minutes(minutes("cool")),
+        pack=_task("pack", kg=kg).minutes,
+        preheat=whole_minutes(minutes("preheat")),
+        in_oven=oven,
+    )
+
+
+def _front(case: Case, step: HeatStep, load: Load) -> list[Task]:
+    kg = load.meat_g / 1000
+    feet = ceil(area_cm2(load.meat_g, thickness_of(case.recipe)) / CM2_PER_FT2)
+    tasks = []
+    if case.ground:
+        tasks.append(_task("form", kg=kg))
+    elif case.soaked and step is not HeatStep.BOILED_DOWN:
+        tasks.append(_task("drain", kg=kg))
+    if step in TASKS:
+        tasks.append(_task(TASKS[step], kg=kg))
+    return [*tasks, _task("load", trays=load.trays if load.known else feet)]
+
+
+def _task(key: str, *, kg: float = 0.0, trays: int = 0) -> Task:
+    return Task(key, whole_minutes(minutes(key, kg=kg, trays=trays)))
+
+
+def _bowl_ml(scaled: ScaledRecipe, load: Load) -> float:
+    """Return what one load's meat and marinade take, with room to turn them [mL]."""
+    wet_g = sum(float(one.mass.middle_g) for one in scaled.ingredients if one.mass is not None)
+    share = load.meat_g / float(scaled.meat_mass_g)
+    return (float(scaled.meat_mass_g) + wet_g) * share / _G_PER_ML * _HEADROOM
+
+
+def _bowl(kitchen: Kitchen, needed_ml: float) -> Vessel | None:
+    fits = [one for one in kitchen.bowls if one.volume_ml >= needed_ml > 0]
+    return min(fits, key=lambda one: one.volume_ml, default=None)
+
+
+def patted(recipe: Recipe) -> bool:
+    """Whether the recipe pats the meat dry after its soak."""
+    return recipe.soak.surface is Surface.PATTED

@@ -1,0 +1,232 @@
+"""The whole plan: when everything is done, what overlaps, and what does not go as asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import tzinfo
+from typing import NamedTuple
+
+from tarebook.findings import AskedWrongly
+from tarebook.plan.conflicts import Said, conflicts_of, night_conflict, notes_of
+from tarebook.plan.jobs import Job
+from tarebook.plan.place import GRID, HORIZON, Placed, Span, place_back, place_from
+from tarebook.plan.steps import Step, steps_of
+from tarebook.plan.trays import Dryer
+from tarebook.plan.words import said_at
+from tarebook.plan.zones import nights as nights_between
+
+Window = tuple[tuple[int, int], tuple[int, int]]
+"""Clock times between which nobody wants to be needed."""
+
+
+_WORTH_A_WORD = 60
+
+
+class Wish(NamedTuple):
+    """What is asked of a plan.
+
+    Attributes:
+        now: this minute.
+        ready: the minute by which all must be packed, or None.
+        start: the first minute in which anything may be done, or None; now where neither is given.
+        nights: clock times between which nobody is to be needed, or None.
+        by: which drying hours it is planned with.
+    """
+
+    now: int
+    ready: int | None = None
+    start: int | None = None
+    nights: Window | None = None
+    by: str = "high"
+
+
+class Plan(NamedTuple):
+    """A plan.
+
+    Attributes:
+        jobs: the recipes.
+        dryer: what they dry on.
+        wish: what was asked.
+        zone: of its clock times.
+        placed: every task with its time.
+        steps: the same in words, with what is done in between.
+        conflicts: what does not go as asked, with what to do instead.
+        notes: what is good to know.
+    """
+
+    jobs: tuple[Job, ...]
+    dryer: Dryer
+    wish: Wish
+    zone: tzinfo
+    placed: tuple[Placed, ...]
+    steps: tuple[Step, ...]
+    conflicts: tuple[Said, ...]
+    notes: tuple[Said, ...]
+
+    @property
+    def span(self) -> Span:
+        """From the first thing to do to the last."""
+        return Span(self.placed[0].start, max(one.end for one in self.placed))
+
+
+def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Plan:
+    """Return the plan for one or several recipes on one dryer.
+
+    Args:
+        jobs: the recipes at today's weights.
+        dryer: what they dry on.
+        wish: when, and what is to be avoided.
+        zone: of the clock.
+
+    Returns:
+        The plan that was asked for; where it cannot be had, the nearest to it, and why.
+    """
+    placer = _Placer(jobs, dryer, wish, zone)
+    placed, conflicts = placer.place()
+    plan = Plan(
+        jobs=tuple(jobs),
+        dryer=dryer,
+        wish=wish,
+        zone=zone,
+        placed=placed,
+        steps=steps_of(jobs, placed, placer.nights if placer.awake else ()),
+        conflicts=(),
+        notes=(),
+    )
+    found = (*conflicts, *conflicts_of(plan.jobs, dryer, placed, plan.steps))
+    begun = placer.said_of_the_ends(placed)
+    notes = notes_of(plan.jobs, placed, plan.steps, wish.by, zone, nights_asked=bool(wish.nights))
+    return plan._replace(conflicts=found, notes=(*begun, *notes))
+
+
+class _Placer:
+    """Tries what was asked, and what is nearest to it where that cannot be had."""
+
+    def __init__(self, jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> None:
+        self.jobs = jobs
+        self.batches = [job.batch for job in jobs]
+        most = max(portion.trays for batch in self.batches for portion in batch.portions)
+        self.trays = max(dryer.trays or most, most)
+        self.wish = wish
+        self.zone = zone
+        middle = wish.ready if wish.ready is not None else self.start
+        self.nights = self._nights(middle)
+        self.awake = bool(self.nights)
+        self.by_night = False
+
+    @property
+    def start(self) -> int:
+        """The first minute in which anything may be done, on the grid."""
+        asked = self.wish.start if self.wish.start is not None else self.wish.now
+        return -(-asked // GRID) * GRID
+
+    def place(self) -> tuple[tuple[Placed, ...], list[Said]]:
+        """Return the plan, and what does not go as asked."""
+        conflicts: list[Said] = []
+        if self.wish.ready is not None:
+            placed = self._first(lambda: self.back(self.wish.ready or 0), conflicts)
+            if placed[0].start >= self.wish.now:
+                return placed, conflicts
+            conflicts.append(self._too_soon(placed))
+            soonest = self._first(lambda: self.forward(self.wish.now), conflicts)
+            conflicts[-1] = conflicts[-1]._replace(
+                do=f"begun now, the earliest is {self._at(max(one.end for one in soonest))}: "
+                "that plan follows"
+            )
+            return soonest, conflicts
+        placed = self._first(lambda: self.forward(self.start), conflicts)
+        conflicts += self._said_of_nights(placed)
+        if self.wish.start is not None and self.wish.start < self.wish.now - GRID:
+            conflicts.append(
+                Said(f"the start, {self._at(self.wish.start)}, is past", "say a later --start")
+            )
+        return placed, conflicts
+
+    def said_of_the_ends(self, placed: Sequence[Placed]) -> list[Said]:
+        """Return why a plan begins later, or ends sooner, than was asked."""
+        first, last = placed[0].start, max(one.end for one in placed)
+        if self.wish.start is not None and first - self.wish.start >= _WORTH_A_WORD:
+            asked = self._at(self.wish.start)
+            return [
+                Said(f"nothing is won by beginning at the hour asked, {asked}: this ends as soon")
+            ]
+        if self.wish.ready is not None and _WORTH_A_WORD <= self.wish.ready - last:
+            asked = self._at(self.wish.ready)
+            return [Said(f"it is ready before the hour asked, {asked}, to keep out of the night")]
+        return []
+
+    def back(self, ready: int, *, free: bool = False) -> tuple[Placed, ...] | None:
+        """Return the plan that ends by a minute."""
+        return place_back(
+            self.batches,
+            ready=ready,
+            trays=self.trays,
+            nights=() if free or not self.awake else self.nights,
+            dry_by_night=self.by_night,
+        )
+
+    def forward(self, start: int, *, free: bool = False) -> tuple[Placed, ...] | None:
+        """Return the plan that begins no sooner than a minute, and ends soonest."""
+        found = place_from(
+            self.batches,
+            start=-(-start // GRID) * GRID,
+            trays=self.trays,
+            nights=() if free or not self.awake else self.nights,
+            dry_by_night=self.by_night,
+        )
+        return None if found is None else found[0]
+
+    def _first(
+        self, plan: Callable[[], tuple[Placed, ...] | None], conflicts: list[Said]
+    ) -> tuple[Placed, ...]:
+        """Return a plan, giving up first the dryer's rest by night, then the cook's."""
+        found = plan()
+        if found is None and self.awake:
+            self.by_night = True
+            found = plan()
+            conflicts.append(
+                Said(
+                    "drying may take longer than there is day between the nights you named, so "
+                    "the dryer runs through them here, and nobody looks at it then",
+                    "plan with --by likely, cut thinner, dry less at once, or begin it earlier",
+                )
+            )
+        if found is None and self.awake:
+            self.awake = False
+            found = plan()
+            conflicts[-1] = Said(
+                "no plan keeps out of the nights you named, so this one does not",
+                "name a shorter night, or dry less at once",
+            )
+        if found is None:
+            raise AskedWrongly("that is more than two weeks of drying; plan less at once")
+        return found
+
+    def _too_soon(self, placed: Sequence[Placed]) -> Said:
+        return Said(
+            f"to be ready by {self._at(self.wish.ready or 0)} it would have had to begin "
+            f"{self._at(placed[0].start)}, which is past",
+            "",
+        )
+
+    def _said_of_nights(self, placed: Sequence[Placed]) -> list[Said]:
+        if not (self.awake and self.nights):
+            return []
+        naive = self.forward(self.start, free=True)
+        if naive is None:
+            return []
+        found = night_conflict(
+            naive, placed, self.nights, self.jobs, self.zone,
+            sooner=lambda ready: self.back(ready), now=self.wish.now,
+        )  # fmt: skip
+        return [found] if found else []
+
+    def _nights(self, middle: int) -> list[Span]:
+        if self.wish.nights is None:
+            return []
+        begin, end = self.wish.nights
+        since, until = middle - 2 * HORIZON, middle + 3 * HORIZON
+        return list(nights_between(begin, end, self.zone, since=since, until=until))
+
+    def _at(self, minute: int) -> str:
+        return said_at(minute, self.zone)

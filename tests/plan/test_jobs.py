@@ -1,0 +1,154 @@
+"""From a recipe, today's meat and a kitchen to plain minutes and trays."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tarebook.findings import CureRefused
+from tarebook.kitchen import Kitchen, Tray, Vessel
+from tarebook.plan.jobs import Job, air_of, soak_minutes
+from tarebook.plan.trays import Dryer
+from tarebook.recipe.model import HeatStep
+
+JobOf = Callable[..., Job]
+
+
+def kinds(found: Job) -> list[list[str]]:
+    """Return what is done once, and to the first load before and after its soak."""
+    portion = found.batch.portions[0]
+    return [
+        [task.kind for task in part] for part in (found.batch.prep, portion.lead, portion.front)
+    ]
+
+
+def test_strips_in_a_marinade(job: JobOf) -> None:
+    """They are trimmed, part-frozen and sliced, soaked, drained, steamed and laid out."""
+    found = job(pounds=4, frozen=True)
+
+    assert [["thaw", "trim"], ["part-freeze", "slice"], ["drain", "steam", "load"]] == kinds(found)
+    assert found.batch.mix and found.batch.steep
+    assert not found.batch.raw
+
+
+def test_ground_meat_is_never_soaked(job: JobOf) -> None:
+    """Seasoning is kneaded in, sheets are formed, and a marinade is no bath."""
+    plain = job(form="ground", marinade={}, mixed_in={"salt-table": "1 tsp"})
+    soaked = job(form="ground")
+
+    assert [["mix", "knead"], [], ["form", "steam", "load"]] == kinds(plain)
+    for found in (plain, soaked):
+        assert ((0, 0, 0), 0, 0) == (found.batch.soak, found.batch.steep, found.batch.mix)
+
+
+def test_a_rub_rests(job: JobOf) -> None:
+    """Rubbed meat rests for the hours of the table, since recipes have none for it."""
+    found = job(marinade={}, rub={"salt-table": "1 tsp"}, heat="oven after drying")
+
+    assert [["trim"], ["part-freeze", "slice"], ["load"]] == kinds(found)
+    assert (120, 240, 480) == found.batch.soak
+    assert found.batch.raw and found.batch.portions[0].oven
+
+
+def test_mushrooms_are_not_frozen_or_sanitised_after(job: JobOf) -> None:
+    """What is no flesh is sliced as it is, and leaves no raw juices."""
+    found = job(meat="portabella", heat="steamed or roasted first")
+
+    assert [["trim"], ["slice"]] == kinds(found)[:2]
+    assert 0 == found.batch.portions[0].clean
+
+
+def test_frozen_meat_thaws_a_day_for_four_pounds(job: JobOf) -> None:
+    """24 hours for each 4 pounds, and a full day for less (fsis-thawing)."""
+    thaws = [job(pounds=pounds, frozen=True).batch.prep[0].minutes for pounds in (1, 4, 8, 10)]
+
+    assert [1440, 1440, 2880, 3600] == thaws
+
+
+@pytest.mark.parametrize(
+    ("hours", "minutes", "capped"),
+    [
+        ("12", (600, 720, 840), False),
+        ('"10-14"', (600, 720, 840), False),
+        ('"8-36"', (480, 1320, 1440), False),
+        ("24", (1320, 1440, 1440), False),
+        ("36", (1440, 1440, 1440), True),
+        ('"30-60"', (1440, 1440, 1440), True),
+        ("1", (60, 60, 180), False),
+        ("0.5", (30, 30, 150), False),
+    ],
+)
+def test_a_soak_never_goes_over_the_limit(
+    hours: str, minutes: tuple[int, int, int], capped: bool, job: JobOf
+) -> None:
+    """Two hours of slack for a single figure, a range as it is, and 24 hours at the very most."""
+    found = job(soak=f"hours = {hours}")
+
+    assert (minutes, capped) == soak_minutes(found.case)
+    assert (minutes, capped) == (found.batch.soak, found.soak_capped)
+
+
+def test_the_limit_is_for_flesh(job: JobOf) -> None:
+    """Mushrooms may lie as long as their recipe says: no limit is held for them."""
+    assert 40 * 60 == job(meat="portabella", soak='hours = "36-40"').batch.soak[2]
+
+
+@pytest.mark.parametrize(
+    ("heat_f", "wanted_f", "air_f"),
+    [
+        (None, (150, 155), (150, 155)),
+        ((95, 165), (150, 155), (150, 155)),
+        ((95, 152), (150, 155), (150, 152)),
+        ((95, 140), (150, 155), (140, 140)),
+        ((170, 550), (150, 155), (170, 170)),
+        ((160, 160), (150, 155), (160, 160)),
+    ],
+)
+def test_air_as_near_as_the_dryer_comes(
+    heat_f: tuple[float, float] | None, wanted_f: tuple[float, float], air_f: tuple[float, float]
+) -> None:
+    """The recipe's heat where the dryer has it, else the nearest it has."""
+    assert air_f == air_of(wanted_f, Dryer(heat_f=heat_f))
+
+
+def test_the_oven_after_dries_for_its_least_hours(job: JobOf) -> None:
+    """However short the recipe's hours, the oven after drying asks for 4 before it."""
+    found = job(heat="oven after drying", drying='temperature = "155 F"\nhours = "3-4"')
+
+    assert 4 == found.hours.low_h and 4 <= found.hours.likely_h
+
+
+def test_the_hours_planned_with(job: JobOf) -> None:
+    """Low, likely or high hours, rounded up to five minutes."""
+    lengths = [job(own_h=(6, 6), by=by).batch.portions[0].dry for by in ("low", "likely", "high")]
+
+    assert [270, 360, 450] == lengths
+
+
+def test_a_bowl_that_holds_a_load(job: JobOf) -> None:
+    """The smallest bowl that the load and its marinade go into, with room; or none."""
+    bowls = (Vessel("tub", 9000), Vessel("bag", 3800), Vessel("cup", 240))  # type: ignore[arg-type]
+    kitchen = Kitchen(trays=5, tray=Tray(304.8, 304.8), bowls=bowls)
+    found = job(pounds=4, kitchen=kitchen)
+
+    assert 2000 < found.bowl_ml < 3000
+    assert found.bowl == bowls[1]
+    assert None is job(pounds=4, kitchen=kitchen._replace(bowls=bowls[2:])).bowl
+    assert (None, False) == (job(pounds=4).bowl, job(pounds=4).bowls_told)
+
+
+def test_a_refused_cure_plans_nothing(job: JobOf) -> None:
+    """Curing salt beyond what is printed stops the plan too."""
+    salt = '{ amount = "80 g", strength = "6.25 %" }'
+
+    with pytest.raises(CureRefused):
+        job(marinade={"soy-sauce": "1 cup", "curing-salt-1": salt})
+
+
+def test_the_case_follows_the_step_chosen(job: JobOf) -> None:
+    """The safety rules are asked about the heat step of the plan, not that of the recipe."""
+    found = job(meat="bear", heat="oven after drying")
+
+    assert HeatStep.SIMMERED is found.case.recipe.heat
+    assert HeatStep.OVEN_AFTER is found.recipe.heat

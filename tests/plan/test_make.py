@@ -1,0 +1,246 @@
+"""The whole plan: what was asked, and the nearest to it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from tarebook.findings import AskedWrongly
+from tarebook.kitchen import Kitchen, Tray
+from tarebook.plan.jobs import Job
+from tarebook.plan.make import Plan
+from tarebook.plan.words import said_at
+from tarebook.plan.zones import clock
+
+JobOf = Callable[..., Job]
+PlanOf = Callable[..., Plan]
+HELSINKI = ZoneInfo("Europe/Helsinki")
+
+
+def ends(found: Plan) -> tuple[str, str]:
+    """Return when a plan begins and ends, in words."""
+    return said_at(found.span.start, found.zone), said_at(found.span.end, found.zone)
+
+
+def said(found: Plan) -> str:
+    """Return every conflict in one text."""
+    return " ".join(one.sentence for one in found.conflicts)
+
+
+def noted(found: Plan) -> str:
+    """Return every note in one text."""
+    return " ".join(one.sentence for one in found.notes)
+
+
+def test_ready_by_the_hour_asked(plan: PlanOf) -> None:
+    """The last bag is packed at the very minute, and nothing is at odds."""
+    found = plan(ready="Saturday 18:00")
+
+    assert "Saturday 28 November, 18:00" == ends(found)[1]
+    assert () == found.conflicts
+
+
+def test_begun_at_the_hour_asked(plan: PlanOf) -> None:
+    """The first thing is done at the very minute."""
+    found = plan(start="tomorrow 7am")
+
+    assert "Thursday 26 November, 07:00" == ends(found)[0]
+
+
+def test_the_same_plan_forward_and_back(plan: PlanOf) -> None:
+    """Begun when the plan for Saturday says, it is the plan for Saturday."""
+    back = plan(pounds=11, ready="Sunday 18:00")
+    begin = clock(back.span.start, back.zone)
+
+    assert back.placed == plan(pounds=11, start=f"{begin:%Y-%m-%d %H:%M}").placed
+
+
+def test_too_soon_is_said_with_the_earliest(plan: PlanOf) -> None:
+    """What would have had to begin already is planned from now, and both hours are told."""
+    found = plan(ready="tomorrow 8am")
+
+    assert "to be ready by Thursday 26 November, 08:00 it would have had to begin" in (
+        found.conflicts[0].text
+    )
+    assert "which is past" in found.conflicts[0].text
+    assert f"the earliest is {ends(found)[1]}" in found.conflicts[0].do
+    assert "Wednesday 25 November, 09:00" == ends(found)[0]
+
+
+def test_a_load_that_would_end_by_night(plan: PlanOf) -> None:
+    """It is said when it would have ended, when to start instead, and what this plan does."""
+    parts = {"start": "today 14:00", "nights": "22:00-06:00", "soak": "hours = 2", "own_h": (5, 5)}
+    found = plan(**parts)
+    late = plan(now=datetime(2026, 11, 25, 13, 0, tzinfo=ZoneInfo("America/Chicago")), **parts)
+
+    assert "The batch would end in the night, Thursday 26 November, 01:" in said(found)
+    assert "Start by Wednesday 25 November, 09:20, instead" in said(found)
+    assert f"otherwise this plan waits and ends {ends(found)[1]}" in said(found)
+    assert "Start by" not in said(late) and f"This plan waits and ends {ends(late)[1]}" in said(
+        late
+    )
+
+
+def test_starting_when_told_keeps_out_of_the_night(plan: PlanOf) -> None:
+    """The start that a conflict names leads to a plan without it."""
+    parts = {"nights": "22:00-06:00", "soak": "hours = 2", "own_h": (5, 5)}
+    now = datetime(2026, 11, 25, 5, 0, tzinfo=ZoneInfo("America/Chicago"))
+    found = plan(start="today 14:00", now=now, **parts)
+    told = said(found).partition("Start by ")[2].partition(", instead")[0]
+    hour = told.rpartition(", ")[2]
+
+    assert "in the night" not in said(plan(start=f"today {hour}", now=now, **parts))
+
+
+def test_nights_are_kept(plan: PlanOf) -> None:
+    """Nobody is needed and nothing dries between the hours named."""
+    found = plan(pounds=11, start="tomorrow 7am", nights="22:00-06:00")
+
+    for one in found.placed:
+        if one.attended or one.kind == "dry":
+            hours = {clock(minute, found.zone).hour for minute in range(one.start, one.end, 5)}
+            assert all(6 <= hour < 22 for hour in hours)
+
+
+def test_drying_longer_than_a_day_is_said(plan: PlanOf) -> None:
+    """Where no day is long enough the dryer runs by night, and that is told with what to do."""
+    found = plan(ready="Sunday 18:00", nights="22:00-06:00", own_h=(16, 16))
+
+    assert "the dryer runs through them here" in said(found) and "--by likely" in said(found)
+    assert not any(
+        one.attended and not 6 <= clock(one.start, found.zone).hour < 22 for one in found.steps
+    )
+
+
+def test_a_night_that_leaves_no_day(plan: PlanOf) -> None:
+    """Where not even the work fits between the nights, they are given up, and that is told."""
+    found = plan(ready="Sunday 18:00", nights="06:30-06:00")
+
+    assert "no plan keeps out of the nights you named".capitalize()[1:] in said(found)[1:]
+
+
+def test_without_nights_those_that_are_met_are_told(plan: PlanOf) -> None:
+    """Steps in the small hours are counted, and the option is named."""
+    found = plan(ready="Saturday 10:00")
+
+    assert "fall between 23:00 and 06:00" in noted(found) and "--no-nights" in noted(found)
+    assert "fall between" not in noted(plan(ready="Saturday 10:00", nights="22:00-06:00"))
+
+
+def test_a_soak_across_the_change_of_clocks(plan: PlanOf) -> None:
+    """Twelve hours are twelve hours in the night that clocks go back, and that is told."""
+    now = datetime(2026, 10, 22, 9, 0, tzinfo=HELSINKI)
+    found = plan(ready="2026-10-25 18:00", soak="hours = 12", now=now)
+    (soak,) = (one for one in found.placed if one.kind == "soak")
+    start, end = clock(soak.start, HELSINKI), clock(soak.end, HELSINKI)
+
+    assert 12 * 60 == soak.end - soak.start
+    assert 11 == (end.replace(tzinfo=None) - start.replace(tzinfo=None)).total_seconds() / 3600
+    assert "The clocks go back on Sunday 25 October" in noted(found)
+    assert "clocks" not in noted(plan(ready="Saturday 18:00"))
+
+
+def test_two_recipes_share_the_trays(plan: PlanOf, job: JobOf) -> None:
+    """Two pounds each of two recipes with one air dry side by side, and that is told."""
+    one, two = job(pounds=2, title="Ours"), job(pounds=2, title="Theirs")
+    found = plan(one, two, ready="Saturday 18:00")
+    drying = [each.span for each in found.placed if each.kind == "dry"]
+
+    assert drying[0].meets(drying[1])
+    assert "share the dryer" in noted(found)
+
+
+def test_recipes_whose_air_differs_take_turns(plan: PlanOf, job: JobOf) -> None:
+    """Where the temperatures do not agree nothing is shared."""
+    one = job(pounds=2, title="Ours")
+    two = job(pounds=2, title="Theirs", drying='temperature = "165 F"\nhours = "5-7"')
+    found = plan(one, two, ready="Sunday 18:00")
+    drying = [each.span for each in found.placed if each.kind == "dry"]
+
+    assert not drying[0].meets(drying[1])
+    assert "share the dryer" not in noted(found)
+
+
+def test_raw_and_heated_meat_take_turns(plan: PlanOf, job: JobOf) -> None:
+    """Meat that goes in raw never dries beside meat that was heated."""
+    found = plan(
+        job(pounds=2, title="Ours"),
+        job(pounds=2, title="Theirs", step="oven-after"),
+        ready="Sunday 18:00",
+    )
+    drying = [each.span for each in found.placed if each.kind == "dry"]
+
+    assert not drying[0].meets(drying[1])
+
+
+def test_what_overlaps_is_told(plan: PlanOf) -> None:
+    """While one load dries the next is made ready; the hours are told."""
+    found = plan(pounds=11, ready="Sunday 18:00")
+
+    assert "While the first load dries you get the second load ready" in noted(found)
+
+
+@pytest.mark.parametrize(
+    ("kitchen", "says"),
+    [
+        (Kitchen(), 'how much the dryer holds is not known'),
+        (Kitchen(trays=5), 'kitchen set dryer.tray "15 x 13 in"'),
+        (Kitchen(trays=0), 'kitchen set oven.racks "2"'),
+        (Kitchen(trays=5, tray=Tray(305, 305), adjustable=False), "is not recommended for meat"),
+        (Kitchen(trays=5, tray=Tray(305, 305), dryer_f=(95, 140)), "no hotter than 140 °F (60 °C)"),
+        (Kitchen(trays=5, tray=Tray(305, 305), dryer_f=(160, 160)), "is set to 160 °F (71 °C)"),
+        (Kitchen(trays=0, oven_lowest_f=200, oven_racks=2, oven_rack=Tray(500, 350)),
+         "the oven is set to 200 °F (93 °C)"),
+    ],
+)  # fmt: skip
+def test_kitchens_that_do_not_fit(kitchen: Kitchen, says: str, plan: PlanOf) -> None:
+    """What is unknown, too cool, too hot or not to be set is said, with what to do."""
+    found = plan(ready="Saturday 18:00", kitchen=kitchen)
+
+    assert says.lower() in said(found).lower()
+    assert all(one.do for one in found.conflicts)
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({"soak": "hours = 36"}, "planned here is the cautious limit, 24 h"),
+        ({"meat": "bear", "heat": "oven after drying"}, "not for bear"),
+        ({"meat": "pork-loin"}, "frozen for 30 days at 0 °F (-18 °C) or below"),
+        ({"meat": "chum salmon"}, "frozen for 7 days at -4 °F (-20 °C) or below"),
+        ({"form": "ground"}, "ground meat is not soaked"),
+        ({"pounds": 30}, "over the 2 hours between 40 and 140 °F (4 and 60 °C)"),
+    ],
+)
+def test_recipes_at_odds_with_a_rule(parts: dict[str, object], says: str, plan: PlanOf) -> None:
+    """What a rule stands against is said, with who says so."""
+    found = plan(ready="2026-12-12 18:00", **parts)
+
+    assert says in said(found).replace("Ground", "ground")
+
+
+def test_raw_meat_that_would_wait_too_long(plan: PlanOf) -> None:
+    """Thirty pounds of turkey on five trays wait for days: the limit is told, and what to do."""
+    found = plan(meat="turkey-breast", pounds=30, ready="2026-12-12 18:00", nights="22:00-06:00")
+
+    assert "2 days is the cautious limit for turkey breast" in said(found)
+    assert "freeze the rest until its own day" in said(found)
+
+
+def test_two_weeks_are_enough(plan: PlanOf) -> None:
+    """More than two weeks of drying is not planned."""
+    with pytest.raises(AskedWrongly, match="more than two weeks"):
+        plan(pounds=400, ready="2027-01-12 18:00")
+
+
+def test_no_soak_is_ever_over_its_limit(plan: PlanOf) -> None:
+    """Whatever a recipe says and whatever the night moves, raw flesh lies 24 hours at most."""
+    for hours in ("12", "23", '"20-40"', "60"):
+        found = plan(
+            pounds=11, ready="2026-12-06 18:00", soak=f"hours = {hours}", nights="21:00-07:00"
+        )
+        soaks = [one.end - one.start for one in found.placed if one.kind == "soak"]
+        assert 3 == len(soaks) and max(soaks) <= 24 * 60

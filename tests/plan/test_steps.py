@@ -1,0 +1,125 @@
+"""A plan in words, with what is done in between."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tarebook.plan.make import Plan
+from tarebook.plan.place import Span
+from tarebook.plan.steps import Step, air_words, hours_words
+
+PlanOf = Callable[..., Plan]
+
+
+def of(found: Plan, kind: str) -> list[Step]:
+    """Return the steps of a kind."""
+    return [one for one in found.steps if one.kind == kind]
+
+
+def test_everything_placed_is_said(plan: PlanOf) -> None:
+    """No task of the plan is without its line; lines are in order of time."""
+    found = plan(pounds=11, ready="Sunday 18:00", frozen=True)
+
+    said = [(one.start, one.end, one.load) for one in found.steps]
+    assert {(one.start, one.end, one.load) for one in found.placed} <= set(said)
+    assert [one.start for one in found.steps] == sorted(one.start for one in found.steps)
+    assert all(one.what for one in found.steps)
+
+
+def test_a_long_soak_is_turned_twice_a_short_one_once(plan: PlanOf) -> None:
+    """At a third and two thirds of twelve hours; in the middle of two."""
+    long = plan(ready="Saturday 18:00", soak="hours = 12")
+    short = plan(ready="Saturday 18:00", soak="hours = 2")
+    (soak,) = of(long, "soak")
+
+    assert [4 * 60, 8 * 60] == [one.start - soak.start for one in of(long, "turn")]
+    assert 1 == len(of(short, "turn"))
+
+
+def test_nobody_turns_a_bag_by_night(plan: PlanOf) -> None:
+    """Turnings that would fall into a night are done at its edge."""
+    found = plan(ready="Saturday 18:00", soak="hours = 12", nights="21:00-07:00")
+    (soak,) = of(found, "soak")
+
+    assert of(found, "turn")
+    for one in found.steps:
+        hours = {_hour(found, minute) for minute in range(one.start, one.end, 5)}
+        assert not one.attended or all(7 <= hour < 21 for hour in hours)
+    assert soak.end - soak.start >= 600
+
+
+def _hour(found: Plan, minute: int) -> int:
+    from tarebook.plan.zones import clock
+
+    return clock(minute, found.zone).hour
+
+
+def test_trays_are_turned_then_strips_tested(plan: PlanOf) -> None:
+    """Trays every two hours; from the low hours on a strip is bent instead, to the planned end."""
+    found = plan(ready="Saturday 18:00", own_h=(8, 8))
+    (dry,) = of(found, "dry")
+
+    assert [120, 240] == [one.start - dry.start for one in of(found, "rotate")]
+    tests = [one.start - dry.start for one in of(found, "test")]
+    assert [360, 420, 480, 540] == tests
+    assert ["likely" in one.what for one in of(found, "test")] == [False, False, True, False]
+
+
+def test_meat_that_waits_waits_cold(plan: PlanOf) -> None:
+    """Between trimming and its own slicing a later load is in the refrigerator: it is said."""
+    found = plan(pounds=11, ready="Sunday 18:00")
+    waits = of(found, "wait")
+
+    assert {2, 3} <= {one.load for one in waits}
+    assert all("refrigerator, 40 °F (4 °C) or below" == one.note for one in waits)
+
+
+def test_no_raw_minute_is_unaccounted_for(plan: PlanOf) -> None:
+    """From trimming to drying each load is at every moment in hand, in the cold, or in its soak."""
+    found = plan(pounds=11, ready="Sunday 18:00", nights="22:00-06:00")
+    for load in (1, 2, 3):
+        mine = sorted(
+            one.span for one in found.steps
+            if one.load in (0, load) and one.kind not in ("mix", "turn", "preheat")
+        )  # fmt: skip
+        at = mine[0].end
+        dry = next(one.start for one in of(found, "dry") if one.load == load)
+        for span in mine:
+            if span.start < dry:
+                assert span.start - at < 30, (load, span)
+                at = max(at, span.end)
+
+
+def test_the_dryer_is_hot_before_it_is_loaded(plan: PlanOf) -> None:
+    """It goes on 20 minutes before each time that it has stood idle, and not in between."""
+    found = plan(pounds=11, ready="Sunday 18:00")
+    drying = [one.span for one in of(found, "dry")]
+
+    for one in of(found, "preheat"):
+        assert one.end in [span.start for span in drying]
+        assert not any(span.meets(Span(one.start, one.end)) for span in drying)
+
+
+def test_poultry_is_heated_to_165(plan: PlanOf) -> None:
+    """The step names the figure of its animal, in both scales."""
+    (turkey,) = of(plan(meat="turkey-breast", ready="Saturday 18:00"), "steam")
+    (deer,) = of(plan(ready="Saturday 18:00"), "steam")
+
+    assert "Steam or roast to 165 °F (74 °C) inside" == turkey.what
+    assert "Steam or roast to 160 °F (71 °C) inside" == deer.what
+
+
+@pytest.mark.parametrize(
+    ("minutes", "words"), [(5, "5 min"), (60, "1 h"), (65, "1 h 05"), (1445, "24 h 05")]
+)
+def test_hours_words(minutes: int, words: str) -> None:
+    """Lengths in hours and minutes."""
+    assert words == hours_words(minutes)
+
+
+def test_air_words() -> None:
+    """A temperature or a span of them in both scales."""
+    assert "150-155 °F (66-68 °C)" == air_words((150, 155))
+    assert "155 °F (68 °C)" == air_words((155, 155))
