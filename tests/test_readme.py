@@ -118,6 +118,7 @@ CALLS = {
     "`compare`": ["compare", "juniper-venison", "cabin-rub-elk"],
     "`soak`": ["soak", "juniper-venison"],
     "`kitchen`": ["kitchen"],
+    "`plan`": ["plan", "juniper-venison"],
     "`list`": ["list"],
     "`target`": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "`shop`": ["shop", "juniper-venison"],

@@ -34,6 +34,7 @@ COMMANDS = {
     "compare-many": ["compare", "juniper-venison", "cabin-rub-elk", "maple-dill-salmon"],
     "soak": ["soak", "juniper-venison", "--meat", "6lb"],
     "kitchen": ["kitchen"],
+    "plan": ["plan", "juniper-venison", "--meat", "6lb", "--trays", "5", "--tray", "13 in round"],
     "target": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "list": ["list", "--sort", "sodium"],
     "shop": ["shop", "juniper-venison", "--meat", "6lb"],

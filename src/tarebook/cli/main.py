@@ -28,6 +28,7 @@ COMMANDS = (
     "list",
     "target",
     "kitchen",
+    "plan",
 )
 """Every command; each is a module of this room, with a group ``app`` in it or a function of that
 name (``list_``, where the language has the name for itself)."""

@@ -1,0 +1,231 @@
+"""What plan prints: the four scenes that a new cook comes with, and the page itself."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from datetime import datetime
+from fractions import Fraction
+from typing import Any
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from tarebook.cards.lines import plain_text, width
+from tarebook.cards.plan_page import plan_cautions, plan_data, plan_page
+from tarebook.kitchen import Kitchen, Tray
+from tarebook.plan.jobs import job_of
+from tarebook.plan.make import Plan, Wish, make_plan
+from tarebook.plan.moments import read_moment
+from tarebook.plan.trays import dryer_of
+from tarebook.plan.zones import minute_of
+from tarebook.recipe import load_recipe
+from tarebook.recipe.model import Recipe
+
+ZONE = ZoneInfo("America/Chicago")
+NOW = datetime(2026, 11, 25, 9, 0, tzinfo=ZONE)
+FIVE = Kitchen(trays=5, tray=Tray(330.2), hole=Tray(76.2), dryer_f=(95, 165), adjustable=True)
+OVEN = Kitchen(trays=0, oven_lowest_f=170, oven_racks=2, oven_rack=Tray(508, 355.6))
+LB = Fraction("453.59237")
+
+RecipeOf = Callable[..., Recipe]
+
+
+def planned(
+    recipe: Recipe | str,
+    pounds: int,
+    *,
+    kitchen: Kitchen = FIVE,
+    ready: str | None = None,
+    start: str | None = None,
+    night: bool = True,
+    **more: Any,
+) -> Plan:
+    """Return a plan as the command makes it."""
+    opened = load_recipe(recipe)[0] if isinstance(recipe, str) else recipe
+    dryer = dryer_of(kitchen)
+    job = job_of(opened, meat_g=pounds * LB, kitchen=kitchen, dryer=dryer, **more)
+    wish = Wish(
+        now=minute_of(NOW),
+        ready=minute_of(read_moment(ready, NOW)[0]) if ready else None,
+        start=minute_of(read_moment(start, NOW)[0]) if start else None,
+        nights=((22, 0), (6, 0)) if night else None,
+    )
+    return make_plan([job], dryer, wish, ZONE)
+
+
+def text(plan: Plan) -> str:
+    """Return the page as text."""
+    return plain_text(plan_page(plan, zone_name="America/Chicago"))
+
+
+def joined(plan: Plan) -> str:
+    """Return the page with its lines put together."""
+    return " ".join(text(plan).split())
+
+
+def test_turkey_for_a_saturday() -> None:
+    """Frozen turkey: thawed in the cold for its day, heated to 165 before it dries, packed in
+    time, and raw poultry spoken of; the oven after is nowhere offered.
+    """
+    found = planned("orchard-turkey", 4, ready="Saturday 18:00", frozen=True)
+    page = joined(found)
+
+    assert "4 lb (1,814 g) of turkey breast" in page and "frozen" in page
+    assert "Meat out of the freezer to thaw 24 h" in page
+    assert "Simmer to 165 °F (74 °C) inside" in page
+    assert "all packed by Saturday 28 November, " in page
+    assert "Raw poultry." in page and "oven after drying (" not in page
+    assert page.index("to thaw") < page.index("Trim") < page.index("Slice") < page.index("Soaks")
+    assert page.index("Simmer to") < page.index("Onto 5 trays") < page.index("Bend test")
+    assert "Not as asked" not in page
+
+
+def test_eleven_pounds_on_five_trays() -> None:
+    """Thirteen trays' worth on five: three loads, each soaked for itself, none by night."""
+    found = planned("juniper-venison", 11, start="tomorrow 7am")
+    page = joined(found)
+
+    assert (
+        "13 trays of 0.87 sq ft, 3 loads: 5 (4 lb 5.8 oz) + 5 (4 lb 5.8 oz) + 3 (2 lb 4.4" in page
+    )
+    assert "The second load would end in the night, " in page
+    assert 3 == page.count("Soaks 12 h")
+    for load in (1, 2, 3):
+        own = [page.index(f"load {load}: {what}") for what in ("Slice", "Soaks", "Steam", "Dries")]
+        assert own == sorted(own)
+    assert "While the first load dries you get the second load ready" in page
+    assert "chronic wasting disease" in page
+
+
+def test_oven_only() -> None:
+    """No dryer: racks of the oven, its lowest heat over the recipe's, hours carried over to it,
+    and the oven's own step alone in it.
+    """
+    found = planned("juniper-venison", 3, kitchen=OVEN, start="today 18:00", heat="oven-after")
+    page = joined(found)
+
+    assert "Onto 2 racks" in page and "Oven on, at 170 °F (77 °C)" in page
+    assert "The oven is set to 170 °F (77 °C), the recipe asks for 150-155 °F (66-68 °C)." in page
+    assert "carried over to this heat" in page and "at least 4 h" in page
+    assert "Oven at 275 °F (135 °C), 10 min a sheet" in page
+    assert "Heating first is preferred." in page
+    assert "6 hours in all is the limit" in page
+    assert "dehydrator" not in text(found).partition("Counted with")[0].lower()
+
+
+def test_bear(recipe_of: RecipeOf) -> None:
+    """Bear with the oven after drying and a soak of a day and a half: both are said to be no plan,
+    and what is planned instead; every piece to 165 before it dries.
+    """
+    recipe = recipe_of(
+        meat="bear",
+        heat="oven after drying",
+        soak="hours = 36",
+        drying='temperature = "140 F"\nhours = "6-8"',
+    )
+    found = planned(recipe, 3, ready="Sunday 18:00")
+    page = joined(found)
+
+    assert "The recipe says oven after drying, but " in page and "not for bear" in page
+    assert "Planned here: simmered in its marinade, to 165 °F (74 °C) inside." in page
+    assert "planned here is the cautious limit, 24 h" in page
+    assert "Bear and wild pork: only heat helps." in page
+    assert page.index("Simmer to 165 °F (74 °C) inside") < page.index("Dries at 140 °F (60 °C)")
+    assert "Oven at 275" not in page
+
+
+@pytest.mark.parametrize("pounds", [1, 4, 11])
+def test_eighty_columns(pounds: int) -> None:
+    """Nothing is wider than 80 columns, and no line is empty at the end."""
+    found = planned("juniper-venison", pounds, ready="Sunday 18:00")
+    lines = text(found).splitlines()
+
+    assert max(map(width, lines)) <= 80
+    assert all(line == line.rstrip() for line in lines) and lines[-1]
+
+
+def test_day_headings_and_clock_times() -> None:
+    """Every day of the plan has its heading once, and its steps stand below it in order."""
+    found = planned("juniper-venison", 11, start="tomorrow 7am")
+    lines = text(found).splitlines()
+    days = [line for line in lines if line.endswith(" 2026") and line.isupper()]
+
+    assert len(days) == len(set(days)) >= 3
+    times: list[str] = []
+    for line in lines:
+        if line in days:
+            assert times == sorted(times)
+            times = []
+        elif line[2:3] == ":" and line[:2].isdigit():
+            times.append(line[:5])
+
+
+def test_who_is_needed_is_shown() -> None:
+    """Attended steps say so; others say until when."""
+    page = text(planned("juniper-venison", 4, ready="Saturday 18:00"))
+
+    lines = {line[7:].split("  ")[0]: line for line in page.splitlines() if line[2:3] == ":"}
+    assert lines["Trim the meat"].endswith(" min  you")
+    assert " to " in lines["Soaks"] and "you" not in lines["Soaks"]
+
+
+def test_nothing_is_called_safe() -> None:
+    """No page promises that anything is safe."""
+    for name in ("juniper-venison", "orchard-turkey", "maple-dill-salmon", "cabin-rub-elk"):
+        said = joined(planned(name, 4, ready="Sunday 18:00", night=False, frozen=True))
+        for title in ("Making Safe Jerky", "Safe Defrosting Methods", "Safe Thawing"):
+            said = said.replace(title, "")
+        assert not re.search(r"\bsafe\b", said, re.IGNORECASE)
+
+
+def test_estimates_and_sources_are_named() -> None:
+    """Lengths of work are said to be estimates, published ones have their publisher."""
+    page = joined(planned("juniper-venison", 4, ready="Sunday 18:00", frozen=True))
+
+    assert "Lengths of work are estimates: common practice, no source." in page
+    assert "The Big Thaw: Safe Defrosting Methods" in page
+    assert "never by the clock" in page
+    assert "Planned with the high drying hours" in page
+
+
+def test_several_recipes_have_letters(recipe_of: RecipeOf) -> None:
+    """Two recipes are told apart by letters, in the heading and on every line."""
+    dryer = dryer_of(FIVE)
+    jobs = [
+        job_of(recipe_of(title=title), meat_g=2 * LB, kitchen=FIVE, dryer=dryer)
+        for title in ("Ours", "Theirs")
+    ]
+    wish = Wish(now=minute_of(NOW), ready=minute_of(read_moment("Sunday 18:00", NOW)[0]))
+    lines = text(make_plan(jobs, dryer, wish, ZONE)).splitlines()
+
+    assert "A  Ours" in lines and "B  Theirs" in lines
+    steps = [line[7:9] for line in lines if line[2:3] == ":" and line[:2].isdigit()]
+    assert {"A:", "B:"} == set(steps)
+
+
+def test_each_caution_once(recipe_of: RecipeOf) -> None:
+    """What two recipes of one meat ask for is told once."""
+    dryer = dryer_of(FIVE)
+    jobs = [job_of(recipe_of(), meat_g=LB, kitchen=FIVE, dryer=dryer) for _ in range(2)]
+    wish = Wish(now=minute_of(NOW), start=minute_of(NOW))
+    found = plan_cautions(make_plan(jobs, dryer, wish, ZONE))
+
+    assert len(found) == len({(one.code, one.text) for one in found})
+    assert {"heat", "dryer", "cold-soak", "raw-splash"} <= {one.code for one in found}
+
+
+def test_plain_data() -> None:
+    """The same as data: every step with its zone's time, lengths that agree, nothing left out."""
+    found = planned("juniper-venison", 11, start="tomorrow 7am")
+    data = plan_data(found, zone_name="America/Chicago")
+
+    assert len(found.steps) == len(data["steps"])
+    for step, one in zip(data["steps"], found.steps, strict=True):
+        start, end = (datetime.fromisoformat(step[key]) for key in ("start", "end"))
+        assert step["minutes"] * 60 == (end - start).total_seconds()
+        assert minute_of(start) == one.start
+    (recipe,) = data["recipes"]
+    assert 11 * float(LB) == pytest.approx(sum(load["meat_g"] for load in recipe["loads"]), abs=0.1)
+    assert [5, 5, 3] == [load["trays"] for load in recipe["loads"]]
+    assert data["conflicts"] and data["cautions"]

@@ -1,0 +1,188 @@
+"""tarebook plan."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Tarebook = Callable[..., Any]
+Written = Callable[..., str]
+
+CLOCK = ["--zone", "America/Chicago", "--now", "2026-11-25 09:00"]
+TRAYS = ["--trays", "5", "--tray", "13 in round"]
+
+
+def test_ready_by_saturday(tarebook: Tarebook) -> None:
+    """The days are printed, and nothing is said on standard error."""
+    status, out, err = tarebook(
+        "plan", "juniper-venison", "--meat", "4lb", "--ready", "Saturday 18:00", *CLOCK, *TRAYS
+    )
+
+    assert (0, "") == (status, err)
+    assert "all packed by Saturday 28 November, 18:00" in out
+    assert "SATURDAY 28 NOVEMBER 2026" in out
+    assert "Not as asked" not in out
+
+
+def test_begun_now_where_nothing_is_said(tarebook: Tarebook) -> None:
+    """Neither ready nor start means: begin now, with the recipe's own meat."""
+    data = json.loads(tarebook("plan", "juniper-venison", *CLOCK, *TRAYS, "--json").out)
+
+    assert "2026-11-25T09:00-06:00" == data["begin"]
+    assert 1133.98 == data["recipes"][0]["meat_g"]
+
+
+def test_the_kitchen_is_used(tarebook: Tarebook) -> None:
+    """Trays come from the kitchen's file; options stand over it."""
+    tarebook("kitchen", "set", "dryer.trays=5", "dryer.tray=13 in round", "dryer.hole=3 in")
+    args = ["plan", "juniper-venison", "--meat", "11lb", *CLOCK, "--json"]
+
+    def loads(*more: str) -> list[int]:
+        (recipe,) = json.loads(tarebook(*args, *more).out)["recipes"]
+        return [load["trays"] for load in recipe["loads"]]
+
+    assert [5, 5, 3] == loads()
+    assert [10, 3] == loads("--trays", "10")
+    assert [5, 5, 5, 5, 2] == loads("--tray", "8 x 9 in")
+
+
+def test_an_unknown_kitchen_is_said(tarebook: Tarebook) -> None:
+    """Without trays the plan is made for one load, and says how to tell them."""
+    status, out, _ = tarebook("plan", "juniper-venison", *CLOCK)
+
+    assert 0 == status
+    assert "How much the dryer holds is not known" in out and "Onto the trays" in out
+
+
+def test_a_broken_kitchen_stops_it(tarebook: Tarebook, own_home: Path) -> None:
+    """A plan needs the trays: a fault of the kitchen's file is told with its line."""
+    own_home.mkdir()
+    (own_home / "kitchen.toml").write_text("[dryer]\ntrays = -1\n", encoding="utf-8")
+
+    status, out, err = tarebook("plan", "juniper-venison", *CLOCK)
+
+    assert (1, "") == (status, out)
+    assert err.startswith(f"{own_home / 'kitchen.toml'}:2: error: ")
+
+
+def test_several_recipes(tarebook: Tarebook) -> None:
+    """Each recipe takes its own weight, in order."""
+    args = ["plan", "juniper-venison", "cabin-rub-elk", *CLOCK, *TRAYS]
+    status, out, _ = tarebook(*args, "--meat", "2lb", "--meat", "3lb")
+
+    assert 0 == status
+    assert "A  Juniper venison strips" in out and "3 lb (1,361 g) of elk" in out
+    assert 2 == tarebook(*args, "--meat", "2lb").status
+
+
+def test_a_calendar_file(tarebook: Tarebook, tmp_path: Path) -> None:
+    """Written to a file by name, with line ends as the standard asks; the same to a pipe."""
+    file = tmp_path / "strips.ics"
+    args = ["plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "ics"]
+
+    status, out, err = tarebook(*args, "-o", str(file))
+    assert (0, "") == (status, out)
+    assert f"{file} is written\n" == err
+    assert tarebook(*args, "-o", str(file)).err == f"{file} is written over\n"
+    data = file.read_bytes()
+    assert data.startswith(b"BEGIN:VCALENDAR\r\n") and data.endswith(b"END:VCALENDAR\r\n")
+    assert b"DTSTAMP:20261125T150000Z\r\n" in data
+    assert data.decode() == tarebook(*args).out
+
+
+def test_text_to_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
+    """The page can be written too."""
+    file = tmp_path / "strips.txt"
+    args = ["plan", "juniper-venison", *CLOCK, *TRAYS]
+
+    assert "" == tarebook(*args, "-o", str(file)).out
+    assert tarebook(*args).out == file.read_text(encoding="utf-8")
+
+
+def test_a_folder_that_is_not_to_be_written(tarebook: Tarebook, tmp_path: Path) -> None:
+    """A file that cannot be written is a fault with its name."""
+    status, out, err = tarebook("plan", "juniper-venison", *CLOCK, "-o", str(tmp_path))
+
+    assert (1, "") == (status, out)
+    assert str(tmp_path) in err
+
+
+def test_the_same_moment_the_same_page(tarebook: Tarebook, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where SOURCE_DATE_EPOCH says the moment, the machine's clock is not asked."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1764082800")  # 2025-11-25 15:00 UTC
+    data = json.loads(tarebook("plan", "juniper-venison", "--zone", "UTC", "--json").out)
+
+    assert "2025-11-25T15:00+00:00" == data["begin"]
+
+
+def test_heat_step(tarebook: Tarebook) -> None:
+    """Another step may be asked for where it may be had."""
+    args = ["plan", "juniper-venison", *CLOCK, *TRAYS]
+
+    assert "Oven at 275 °F (135 °C)" in tarebook(*args, "--heat", "oven-after").out
+    status, out, err = tarebook("plan", "orchard-turkey", *CLOCK, "--heat", "oven-after")
+    assert (2, "") == (status, out)
+    assert "not for poultry" in err and "simmer, steam, boil-down" in err
+
+
+def test_hours(tarebook: Tarebook) -> None:
+    """The cook's own hours narrow the range; which end to plan with may be chosen."""
+    args = ["plan", "juniper-venison", *CLOCK, *TRAYS, "--hours", "6", "--json"]
+
+    def dry(*more: str) -> int:
+        steps = json.loads(tarebook(*args, *more).out)["steps"]
+        return next(one["minutes"] for one in steps if one["kind"] == "dry")
+
+    assert [450, 360, 270] == [dry(), dry("--by", "likely"), dry("--by", "low")]
+
+
+def test_an_hour_that_comes_twice_is_noted(tarebook: Tarebook) -> None:
+    """Where clocks go back the first of two hours is taken, and that is told."""
+    args = ["--zone", "America/Chicago", "--now", "2026-10-29 09:00", "--ready", "Sunday 01:30"]
+    status, _, err = tarebook("plan", "juniper-venison", *args)
+
+    assert 0 == status
+    assert "note: 01:30 comes twice that night" in err
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        ["--ready", "Saturday"],
+        ["--ready", "Saturday 18:00", "--start", "today 18:00"],
+        ["--start", "never 7am"],
+        ["--zone", "Lake/Cabin"],
+        ["--no-nights", "22:00"],
+        ["--by", "luck"],
+        ["--hours", "six"],
+        ["--hours", "0"],
+        ["--hours", "500"],
+        ["--heat", "sun"],
+        ["--trays", "0"],
+        ["--tray", "13"],
+        ["--meat", "6"],
+        ["--meat", "1lb", "--meat", "2lb"],
+        ["--as", "stone"],
+        ["--now", "once"],
+    ],
+    ids=" ".join,
+)
+def test_asked_wrongly(more: list[str], tarebook: Tarebook) -> None:
+    """What cannot be read names its option, prints nothing, and exits with 2."""
+    status, out, err = tarebook("plan", "juniper-venison", *more)
+
+    assert (2, "") == (status, out)
+    assert err.startswith("tarebook: ") and "Traceback" not in err
+
+
+def test_a_faulty_recipe(tarebook: Tarebook, written: Written) -> None:
+    """A fault of a recipe comes with its file and line."""
+    path = written(marinade={"soy-sauce": "1 cpu"})
+    status, out, err = tarebook("plan", path, *CLOCK)
+
+    assert (1, "") == (status, out)
+    assert err.startswith(f"{path}:")
