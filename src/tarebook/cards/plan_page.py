@@ -236,7 +236,9 @@ def _cold_words(plan: Plan, at: int, job: Job) -> str:
     said = (
         f"Between {between}, counted as if all of it lay out: "
         f"{warm.board_min} min at the board and {warm.hands_min} min in hand, of "
-        f"{limit('out-of-cold', 'out') * 60:g} in all [{citations('out-of-cold')}]."
+        f"{limit('out-of-cold', 'out') * 60:g} in all, "
+        f"{limit('out-of-cold', 'out-hot-day') * 60:g} where it is above "
+        f"{degrees('out-of-cold', 'hot-day')} [{citations('out-of-cold')}]."
     )
     if warm.heating_min:
         said += f" Then up to {warm.heating_min} min while it is heated, a few pieces at a time."

@@ -21,6 +21,7 @@ from tarebook.plan.trays import QUARTER_INCH_MM, Dryer, Load, area_cm2, loads_of
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.model import HeatStep, Recipe, Surface
 from tarebook.safety import Case
+from tarebook.safety.case import Animal
 from tarebook.safety.curing import guard_scaled
 from tarebook.safety.rulebook import limit
 from tarebook.scaling import ScaledRecipe, scale_to_meat
@@ -187,6 +188,11 @@ def soak_minutes(case: Case) -> tuple[tuple[int, int, int], bool]:
     return (min(least, limit_min), min(wanted, limit_min), min(most, limit_min)), capped
 
 
+def held_hot_min(case: Case) -> int:
+    """Return how long food is held at its heat [min]: fish as the rule for smoked fish asks."""
+    return int(limit("fish-smoked", "time")) if case.animal is Animal.FISH else 0
+
+
 def whole_minutes(value: float) -> int:
     """Return minutes rounded up to the grid that plans keep; half a minute over is nothing."""
     return ceil((value - 0.5) / GRID) * GRID
@@ -272,7 +278,8 @@ def _front(case: Case, step: HeatStep, load: Load) -> list[Task]:
     elif case.soaked and step is not HeatStep.BOILED_DOWN:
         tasks.append(_task("drain", kg=kg))
     if step in TASKS:
-        tasks.append(_task(TASKS[step], kg=kg))
+        heated = _task(TASKS[step], kg=kg)
+        tasks.append(heated._replace(minutes=heated.minutes + held_hot_min(case)))
     return [*tasks, _task("load", trays=load.trays if load.known else feet)]
 
 

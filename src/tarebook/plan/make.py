@@ -186,8 +186,8 @@ class _Placer:
             found = plan()
             conflicts.append(
                 Said(
-                    "drying may take longer than there is day between the nights you named, so "
-                    "the dryer runs through them here, and nobody looks at it then",
+                    "soak, heat and drying find no room between the nights you named, so the "
+                    "dryer runs through them here, and nobody looks at it then",
                     "plan with --by likely, cut thinner, dry less at once, or begin it earlier",
                 )
             )

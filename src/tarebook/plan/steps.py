@@ -8,10 +8,11 @@ from math import ceil
 from typing import NamedTuple
 
 from tarebook.figures.task_times import minutes
-from tarebook.plan.jobs import Job, patted, whole_minutes
+from tarebook.plan.jobs import Job, held_hot_min, patted, whole_minutes
 from tarebook.plan.place import Placed, Span
 from tarebook.recipe.model import HeatStep
-from tarebook.safety.rulebook import both_scales, degrees
+from tarebook.safety.case import Animal
+from tarebook.safety.rulebook import both_scales, degrees, limit
 
 _SHORTEST_WAIT = 30
 _TURN_TWICE_FROM = 3 * 60
@@ -116,9 +117,12 @@ def _words(kind: str, one: Placed, job: Job) -> tuple[str, str]:
     steam = "Steam" if job.oven else "Steam or roast"
     surface = "pat dry" if patted(recipe) else "drain"
     plain = {
-        "thaw": ("Meat out of the freezer to thaw", f"in the {fridge}; in a dish, lowest shelf"),
-        "trim": ("Trim the meat", "out of the cold only what you cut") if job.case.is_flesh
-        else ("Wipe and trim", ""),
+        "thaw": (
+            f"{_flesh(job).capitalize()} out of the freezer to thaw",
+            f"in the {fridge}; in a dish, lowest shelf",
+        ),
+        "trim": (f"Trim the {_flesh(job)}", "out of the cold only what you cut")
+        if job.case.is_flesh else ("Wipe and trim", ""),
         "part-freeze": ("Part-freeze it", "firm, but a knife still goes in"),
         "slice": (f"Slice it{_thick(job)}", "back into the cold as you go"),
         "knead": ("Knead the seasoning in", "cold, and back into the refrigerator"),
@@ -130,20 +134,22 @@ def _words(kind: str, one: Placed, job: Job) -> tuple[str, str]:
         "rest": ("Rests in its rub", fridge),
         "drain": (f"Lift out, {surface}", "used marinade is thrown away")
         if job.choice.step is not HeatStep.SIMMERED
-        else ("Lift out and bring its marinade to the boil", ""),
+        else ("Bring its marinade to the boil", "what waits, waits in the refrigerator"),
         "simmer": (f"Simmer to {inside} inside", _after_simmer(job)),
-        "steam": (f"{steam} to {inside} inside", "moist, the thickest measured"),
-        "boil-down": (f"Boil the marinade down onto it, to {inside} inside", ""),
-        "load": (_onto(one, job), "a finger's breadth apart"),
+        "steam": (f"{steam} to {inside} inside", f"moist, the thickest measured{_held(job)}"),
+        "boil-down": (f"Boil the marinade down onto it, to {inside} inside", _held(job)[2:]),
+        "load": (_onto(one, job), _laid(job)),
         "clean": ("Wash and sanitise boards, sink and tongs", "")
         if job.case.is_flesh else ("Wash up", ""),
         "dry": (f"Dries at {air_words(job.air_f)}", ""),
         "unload": ("Off the trays; wash them", ""),
         "oven": (
-            f"Oven at {degrees('oven-after', 'oven-air')}, 10 min a sheet",
-            f"preheated; until {degrees('oven-after', 'meat-inside')} inside",
+            f"Oven at {degrees('oven-after', 'oven-air')}, "
+            f"{limit('oven-after', 'oven-time'):g} min a sheet",
+            f"preheated; on clean sheets, until {degrees('oven-after', 'meat-inside')} inside"
+            if job.case.is_meat else "as the recipe says: no published rule is held for it",
         ),
-        "cool": ("Cools", "open, on clean trays"),
+        "cool": ("Cools", "open, on clean trays; under a cloth till it is packed"),
         "pack": ("Weigh, write it down, pack and date it", ""),
     }  # fmt: skip
     return plain[kind]
@@ -159,7 +165,23 @@ def _onto(one: Placed, job: Job) -> str:
 
 def _after_simmer(job: Job) -> str:
     away = "; then throw the marinade away" if job.recipe.soak.poured_away else ""
-    return f"a few at a time, the thickest measured{away}"
+    return f"a few at a time, the thickest measured{_held(job)}{away}"
+
+
+def _flesh(job: Job) -> str:
+    return "fish" if job.case.animal is Animal.FISH else "meat"
+
+
+def _held(job: Job) -> str:
+    held = held_hot_min(job.case)
+    return f"; held there {held} min, as smoked fish is" if held else ""
+
+
+def _laid(job: Job) -> str:
+    apart = "a finger's breadth apart"
+    if job.batch.raw or not job.case.is_flesh:
+        return apart
+    return f"{apart}; clean trays and tongs, none that touched it raw"
 
 
 def _thick(job: Job) -> str:
