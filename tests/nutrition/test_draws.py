@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import exp, log
 from statistics import NormalDist
 
@@ -10,16 +11,23 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
+from tarebook.nutrition import facts_of
+from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import (
+    STANDING,
     Fixed,
     LogNormal,
     LogPert,
     Pert,
     Uniform,
     column,
+    orthogonal_order,
     percentile,
     strata,
 )
+from tarebook.quantities.drawer import choose_drawer
+from tarebook.recipe.load import load_recipe, shipped_recipes
+from tarebook.scaling import scale_by_factor
 
 
 @given(st.floats(-5, 5), st.floats(0.01, 5), st.floats(0, 1))
@@ -75,3 +83,31 @@ def test_percentile_lies_between_slices() -> None:
     assert percentile([1.0, 2.0, 3.0, 4.0], 0.5) == 2.5
     assert percentile([1.0, 2.0, 3.0, 4.0], 0.0) == 1.0
     assert percentile([1.0, 2.0, 3.0, 4.0], 1.0) == 4.0
+
+
+@pytest.mark.parametrize("n", [8, 64, 256, 512])
+def test_no_column_of_the_design_is_correlated_with_another(n: int) -> None:
+    """Each a permutation; every product of two about their middles is exactly zero."""
+    columns = [orthogonal_order(place, n) for place in range(min(n // 2, 40))]
+    centred = [[2 * one - (n - 1) for one in order] for order in columns]
+
+    assert all(list(range(n)) == sorted(order) for order in columns)
+    for at, first in enumerate(centred):
+        for second in centred[:at]:
+            assert 0 == sum(a * b for a, b in zip(first, second, strict=True))
+
+
+def test_every_standing_input_has_its_own_column() -> None:
+    """Two inputs in one order would be one doubt counted twice."""
+    orders = {column(name, Uniform(), 256) for name in STANDING}
+
+    assert len(STANDING) == len(orders)
+
+
+def test_every_input_of_every_batch_is_standing_or_an_ingredients() -> None:
+    """A new input gets a column too."""
+    for name in shipped_recipes():
+        scaled = scale_by_factor(load_recipe(name)[0], Fraction(1), choose_drawer("basic"))
+        known = facts_of(scaled, finished_g=500.0, soaked_g=1200.0, leftover_g=100.0)
+        loose = {one for one in assumptions(known) if ":" not in one}
+        assert loose <= set(STANDING)

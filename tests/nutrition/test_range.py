@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from scipy import stats
 
-from tarebook.nutrition.range import Range, range_of
+from tarebook.nutrition.range import Range, _cornish_fisher, points_by_moments, range_of
 
 
 def test_a_range_is_5_50_and_95_percent_of_the_draws() -> None:
@@ -41,3 +42,43 @@ def test_rough_is_kept() -> None:
     """A figure on a rougher rule is marked so."""
     assert range_of([1.0], "g", rough=True).rough
     assert not range_of([1.0], "g").rough
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(
+    ("z", "skew", "excess", "printed"),
+    [
+        (0.0, 1.0, 0.0, -0.1666667),
+        (1.2815515655446004, 0.1, 0.0, 1.292868),
+        (1.2815515655446004, 0.1, 1.0, 1.220374),
+        (2.3263478740408408, 0.1, 1.0, 2.629904),
+        (-2.3263478740408408, 0.1, -1.0, -2.015265),
+    ],
+)
+def test_the_expansion_gives_what_others_print(
+    z: float, skew: float, excess: float, printed: float
+) -> None:
+    """Source: examples of cornishFisherInvCDF in the documentation of a statistics library,
+    opendlang.org/library, mir.stat."""
+    assert printed == pytest.approx(_cornish_fisher(z, skew, excess), abs=2e-6)
+
+
+@pytest.mark.parametrize("shape", [0.05, 0.2, 0.4])
+@pytest.mark.parametrize("law", ["lognorm", "gamma"])
+def test_points_by_moments_meet_the_law_they_come_from(law: str, shape: float) -> None:
+    """256 even quantiles of a log-normal and of a gamma: within 1 % of the law's own points."""
+    found_law = stats.lognorm(shape) if law == "lognorm" else stats.gamma(1 / shape**2)
+    draws = [float(found_law.ppf((i + 0.5) / 256)) for i in range(256)]
+    found = points_by_moments(draws)
+
+    assert found is not None
+    assert found == pytest.approx([float(found_law.ppf(p)) for p in (0.05, 0.5, 0.95)], rel=0.01)
+
+
+def test_what_is_far_from_log_normal_keeps_its_own_points() -> None:
+    """Two heaps, a zero among the draws, and a handful: no expansion is trusted."""
+    assert points_by_moments([1.0] * 60 + [9.0] * 60) is None
+    assert points_by_moments([0.0] + [1.0] * 99) is None
+    assert points_by_moments([1.0, 2.0, 3.0]) is None
+    heaps = range_of([1.0] * 60 + [9.0] * 60, "mg", by_moments=True)
+    assert (1.0, 9.0) == (heaps.low, heaps.high)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import Enum
 from typing import NamedTuple
 
@@ -11,17 +11,21 @@ from tarebook.figures.working import value
 from tarebook.findings import QuantityError
 from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.assumptions import Assumption, assumptions
-from tarebook.nutrition.draws import column, percentile
+from tarebook.nutrition.draws import Fixed, column, percentile
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import FIGURES, ROUGH, Batch, batch
 from tarebook.nutrition.range import LIKELY, Range, range_of
 from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
-from tarebook.uptake.maths import COLUMNS, Column
+from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
 
 DRAWS = 256
 """How many draws the range shown by default rests on; a power of two, for their design."""
 
+MANY = 2000
+"""From this many draws on they are made in arrays; fewer are quicker without loading numpy."""
+
+_NOTHING: Mapping[str, float] = {}
 _PURE_SALT_CV = 0.02
 _SOLIDS, _FINISHED, _HEAT_CASE = "solids_g", "finished_g", "heat-case"
 _DRIEST_ERROR = 0.97
@@ -81,6 +85,25 @@ class Estimate(NamedTuple):
     facts: Facts
 
 
+class Draws(Mapping[str, "list[float]"]):
+    """The draws of each figure; those of one are made when they are first asked for."""
+
+    def __init__(self, make: Callable[[str], list[float]]) -> None:
+        self._make = make
+        self._made: dict[str, list[float]] = {}
+
+    def __getitem__(self, figure: str) -> list[float]:
+        if figure not in self._made:
+            self._made[figure] = self._make(figure)
+        return self._made[figure]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(FIGURES)
+
+    def __len__(self) -> int:
+        return len(FIGURES)
+
+
 class Ranges(Mapping[str, "Range | None"]):
     """The range of each figure; one is worked out when it is first asked for.
 
@@ -118,13 +141,20 @@ class Ranges(Mapping[str, "Range | None"]):
         )
 
 
-def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRAWS) -> Estimate:
+def estimate(
+    facts: Facts,
+    *,
+    ounce: Ounce = Ounce.AVOIRDUPOIS,
+    draws: int = DRAWS,
+    pinned: Mapping[str, float] = _NOTHING,
+) -> Estimate:
     """Return the figures of a finished batch with their doubt.
 
     Args:
         facts: what is known of the batch.
         ounce: which ounce the figures are for.
-        draws: how many draws, 20 or more.
+        draws: how many draws, 20 or more; thousands are made in arrays.
+        pinned: inputs by name that are to have one value, as if they were known exactly.
 
     Returns:
         Ranges at 5, 50 and 95 % of the draws.
@@ -134,24 +164,22 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
             into it.
     """
     inputs = assumptions(facts)
-    x = {name: Column(column(name, one.distribution, draws)) for name, one in inputs.items()}
-    done = batch(facts, x, COLUMNS)
-    whole = {name: _values(done.figures[name], draws) for name in FIGURES}
-    whole[_SOLIDS] = _values(done.solids_g, draws)
-    finished = _values(done.finished_g, draws)
-    _check_weighed(facts, min(whole[_SOLIDS]), sum(line.mass_g for line in facts.lines))
+    x, maths = _drawn({name: pinned_or(one, pinned) for name, one in inputs.items()}, draws)
+    done = batch(facts, x, maths)
+    solids, finished = _values(done.solids_g, draws), _values(done.finished_g, draws)
+    whole: Mapping[str, list[float]] = Draws(lambda name: _values(done.figures[name], draws))
+    _check_weighed(facts, min(solids), sum(line.mass_g for line in facts.lines))
     check_soak_weights(facts)
     weighed = list(_weighings(facts, done, x, draws))
     if weighed:
-        whole = told({**whole, _FINISHED: finished}, weighed)
-        finished = whole.pop(_FINISHED)
+        moved = told({**whole, _SOLIDS: solids, _FINISHED: finished}, weighed)
+        solids, finished = moved.pop(_SOLIDS), moved.pop(_FINISHED)
+        whole = moved
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
-    solids = whole.pop(_SOLIDS)
-    ounces = [ounce.grams / one for one in finished]
-    each = {
-        name: [a * b for a, b in zip(values, ounces, strict=True)] for name, values in whole.items()
-    }
+    ounce_g = ounce.grams
+    ounces = [ounce_g / one for one in finished]
+    each = Draws(lambda name: [a * b for a, b in zip(whole[name], ounces, strict=True)])
     smooth = _HEAT_CASE not in inputs
     per_ounce = Ranges(facts, each, smooth=smooth)
     return Estimate(
@@ -181,6 +209,23 @@ def estimate(facts: Facts, *, ounce: Ounce = Ounce.AVOIRDUPOIS, draws: int = DRA
         batch_draws=whole,
         facts=facts,
     )
+
+
+def _drawn(inputs: Mapping[str, Assumption], draws: int) -> tuple[dict[str, Number], Maths]:
+    """Return draws of every input, and the operations for their kind of number."""
+    if draws >= MANY:
+        from tarebook.nutrition.many import array_columns, arrays
+
+        return array_columns(inputs, draws), arrays()
+    columns = {n: Column(column(n, one.distribution, draws)) for n, one in inputs.items()}
+    return columns, COLUMNS
+
+
+def pinned_or(one: Assumption, pinned: Mapping[str, float]) -> Assumption:
+    """Return an input as it is, or with the one value that it is pinned to."""
+    if one.name not in pinned:
+        return one
+    return one._replace(distribution=Fixed(pinned[one.name]))
 
 
 def _weighings(
@@ -217,6 +262,8 @@ def missing_of(facts: Facts, figure: str) -> tuple[str, ...]:
 def _values(number: object, draws: int) -> list[float]:
     if isinstance(number, Column):
         return list(number)
+    if getattr(number, "ndim", 0):  # an array of draws
+        return list(number.tolist())  # type: ignore[attr-defined]
     return [float(number)] * draws  # type: ignore[arg-type]
 
 

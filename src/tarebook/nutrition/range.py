@@ -15,7 +15,8 @@ Points = tuple[float, float, float]
 
 _NORMAL = (-1.6448536269514722, 0.0, 1.6448536269514722)  # their points of a normal distribution
 # Outside these the expansion is not to be trusted, and the draws' own points stand.
-_MOST_SKEW, _MOST_EXCESS = 0.8, 2.0
+_MOST_SKEW = 0.8
+_LEAST_EXCESS, _MOST_EXCESS = -1.3, 2.0  # a flat law has -1.2, two heaps near -2
 _FEWEST = 50
 
 
@@ -108,7 +109,7 @@ def points_by_moments(values: Sequence[float]) -> Points | None:
     fourth = sum([one * one for one in squares]) / count
     spread = variance**0.5
     skew, excess = third / (variance * spread), fourth / (variance * variance) - 3
-    if abs(skew) > _MOST_SKEW or abs(excess) > _MOST_EXCESS:
+    if abs(skew) > _MOST_SKEW or not _LEAST_EXCESS <= excess <= _MOST_EXCESS:
         return None
     low, likely, high = (exp(middle + spread * _cornish_fisher(z, skew, excess)) for z in _NORMAL)
     return low, likely, high

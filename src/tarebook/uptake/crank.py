@@ -17,10 +17,10 @@ from math import atan, erfc, exp, inf, pi, sqrt
 
 # Below this tau the two faces do not yet feel each other: the closed short-time form is good to
 # 1e-7; above it a few terms of the series are. Both are checked against 400 terms in the tests.
-_SHORT_TAU = 0.06
+SHORT_TAU = 0.06
 _TERMS_AFTER_SHORT = 6
 # exp(-18) is 1.5e-8: terms beyond it change no digit that is ever shown.
-_NOTHING_LEFT = 18.0
+NOTHING_LEFT = 18.0
 # Baths of one soak that differ by no more than this factor share one set of roots, solved on
 # this many of them.
 _ALIKE, _BATHS = 4.0, 32
@@ -54,7 +54,7 @@ def uptake_fraction(tau: float, alpha: float) -> float:
         return 1.0
     if alpha > _UNLIMITED_ALPHA:
         return uptake_fraction_unlimited(tau)
-    if tau <= _SHORT_TAU:
+    if tau <= SHORT_TAU:
         return min(1.0, (1 + alpha) * (1 - _scaled_erfc(sqrt(tau) / alpha)))
     return uptake_fraction_series(tau, alpha, terms=_TERMS_AFTER_SHORT)
 
@@ -75,16 +75,13 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
     Source:
         Crank 1975, eq. 4.37, source id "crank-1975".
     """
-    low, high = min(alphas), max(alphas)
-    if not 0 < low or high > _ALIKE * low or high > _UNLIMITED_ALPHA:
+    table = series_terms(min(alphas), max(alphas))
+    if table is None:
         return [uptake_fraction(*each) for each in zip(taus, alphas, strict=True)]
-    # Between baths the roots run straightest along the share of water that is outside.
-    outside = low / (1 + low)
-    step = (high / (1 + high) - outside) / (_BATHS - 1) or 1e-9
-    terms = _terms(outside, step)
+    outside, step, terms = table
     found = []
     for tau, alpha in zip(taus, alphas, strict=True):
-        if tau <= _SHORT_TAU:
+        if tau <= SHORT_TAU:
             found.append(uptake_fraction(tau, alpha))
             continue
         place, left = (alpha / (1 + alpha) - outside) / step, 1.0
@@ -93,15 +90,37 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
         for term in terms:
             (square, weight), (next_square, next_weight) = term[before], term[before + 1]
             decay = (square + (next_square - square) * part) * tau
-            if decay > _NOTHING_LEFT:
+            if decay > NOTHING_LEFT:
                 break
             left -= (weight + (next_weight - weight) * part) * exp(-decay)
         found.append(left)
     return found
 
 
+Terms = tuple[tuple[tuple[float, float], ...], ...]
+
+
+def series_terms(low: float, high: float) -> tuple[float, float, Terms] | None:
+    """Return a table of the series over baths that are alike.
+
+    Args:
+        low, high: the least and the greatest alpha [-].
+
+    Returns:
+        The share of water outside in the first bath, the step of it from bath to bath, and for
+        each term of the series its squared root and its weight in every bath. None where the
+        baths are too unlike for one table, or have no water or no end.
+    """
+    if not 0 < low or high > _ALIKE * low or high > _UNLIMITED_ALPHA:
+        return None
+    # Between baths the roots run straightest along the share of water that is outside.
+    outside = low / (1 + low)
+    step = (high / (1 + high) - outside) / (_BATHS - 1) or 1e-9
+    return outside, step, _terms(outside, step)
+
+
 @lru_cache(maxsize=16)
-def _terms(outside: float, step: float) -> tuple[tuple[tuple[float, float], ...], ...]:
+def _terms(outside: float, step: float) -> Terms:
     """Return the terms of the series for baths evenly spaced by their share of the water."""
     shares = [outside + step * place for place in range(_BATHS)]
     baths = [share / (1 - share) for share in shares]
@@ -131,7 +150,7 @@ def uptake_fraction_unlimited(tau: float) -> float:
     """
     if tau <= 0:
         return 0.0
-    if tau <= _SHORT_TAU:
+    if tau <= SHORT_TAU:
         return 2 * sqrt(tau / pi)
     left = 0.0
     for n in range(_TERMS_AFTER_SHORT):
@@ -158,7 +177,7 @@ def uptake_fraction_series(tau: float, alpha: float, *, terms: int) -> float:
     for n in range(1, terms + 1):
         q = _root(n, alpha)
         decay = q * q * tau
-        if decay > _NOTHING_LEFT:
+        if decay > NOTHING_LEFT:
             break
         left += 2 * alpha * (1 + alpha) / (1 + alpha + (alpha * q) ** 2) * exp(-decay)
     return 1 - left

@@ -1,0 +1,53 @@
+"""Thousands of draws at once, in arrays: for a reference that the default draws are held against.
+
+The same inputs, distributions and formulae as the default; only the kind of number differs. numpy
+is imported when this is asked for and not before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+
+from tarebook.nutrition.draws import SEED, Distribution, Fixed, strata
+from tarebook.uptake.arrays import arrays
+
+if TYPE_CHECKING:
+    from tarebook.nutrition.assumptions import Assumption
+
+_POINTS = 1024  # quantiles that a draw is read between
+
+__all__ = ["array_columns", "arrays"]
+
+
+def array_columns(inputs: Mapping[str, Assumption], n: int) -> dict[str, Any]:
+    """Return draws of every input.
+
+    Args:
+        inputs: by name.
+        n: how many draws.
+
+    Returns:
+        An array of shape (n,) for each, in the input's unit. Each visits n equal slices of
+        probability once, in an order that belongs to its name.
+    """
+    return {name: _column(name, one.distribution, n) for name, one in inputs.items()}
+
+
+@lru_cache(maxsize=256)
+def _column(name: str, distribution: Distribution, n: int) -> Any:
+    import numpy as np
+
+    if isinstance(distribution, Fixed):
+        return np.full(n, distribution.value)
+    chance = np.random.default_rng([SEED, *name.encode()])
+    return _quantiles(distribution, n)[chance.permutation(n)]
+
+
+@lru_cache(maxsize=64, typed=True)
+def _quantiles(distribution: Distribution, n: int) -> Any:
+    import numpy as np
+
+    slices, points = ((np.arange(count) + 0.5) / count for count in (n, _POINTS))
+    return np.interp(slices, points, strata(distribution, _POINTS))
