@@ -43,3 +43,24 @@ def test_points_of_an_assumption_rise() -> None:
     found = why_data(worksheet(load_recipe("maple-dill-salmon")[0]))
 
     assert all(one["p5"] <= one["p50"] <= one["p95"] for one in found["assumptions"])
+
+
+def test_doubt_of_the_inputs_and_of_the_model_are_told_apart() -> None:
+    """Both are named, each alone is narrower than the two together."""
+    sheet = worksheet(load_recipe("juniper-venison")[0])
+    text = plain_text(why(sheet))
+    apart = why_data(sheet)["doubt_apart"]["sodium_mg"]
+    both = sheet.estimate.per_ounce["sodium_mg"]
+
+    assert "Two kinds of doubt" in text and "inputs alone" in text and "model alone" in text
+    assert both is not None
+    for one in apart.values():
+        assert both.low < one["low"] < both.likely < one["high"] < both.high
+
+
+def test_a_bar_says_what_moves_and_not_where_its_range_is_from() -> None:
+    """Paces are named by what travels."""
+    text = plain_text(why(worksheet(load_recipe("bay-brine-bison")[0])))
+    bars = text.partition("Two kinds")[0]
+
+    assert "free-water ratio" not in bars

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from typing import Any
 
 from tarebook.cards.figures import NAMES, digits, span
-from tarebook.cards.lines import Line, Style, table, wrap
+from tarebook.cards.lines import Line, Style, row, table, wrap
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition import Assumption, unit_of
 from tarebook.nutrition.activity import activity_band
+from tarebook.nutrition.doubt import Doubt, doubt
 from tarebook.nutrition.narrowing import narrowings
 from tarebook.nutrition.swings import Swing, at, swings
 
@@ -18,6 +19,10 @@ _CODES = "P published, C computed, W working value, M from memory, F fact of thi
 _NO_TEST = (
     "Strips dry unevenly and the thick end is the wettest; a band from arithmetic tests nothing "
     "and tells nothing of how long it keeps."
+)
+_KINDS = (
+    "Inputs: what was measured, cut, soaked, heated and dried, each as unsure as listed below. "
+    "Model: how far such a sum may be off for meat of which no batch was analysed."
 )
 _BAR = 22
 _MOST = 8
@@ -29,6 +34,7 @@ def why(sheet: Worksheet) -> Iterator[Line]:
     for figure in _FIGURES:
         if sheet.estimate.per_ounce[figure] is not None:
             yield from _matters(sheet, figure)
+    yield from _apart(sheet)
     yield from _narrower(sheet)
     yield Line()
     yield Line("Every assumption: 5 %, middle and 95 % point", Style.HEAD)
@@ -53,6 +59,14 @@ def why_data(sheet: Worksheet) -> dict[str, Any]:
             }
             for one in sheet.estimate.assumptions.values()
         ],
+        "doubt_apart": {
+            figure: {
+                "inputs_alone": {"low": found.inputs.low, "high": found.inputs.high},
+                "model_alone": {"low": found.model.low, "high": found.model.high},
+            }
+            for figure in _FIGURES
+            if (found := _doubt(sheet, figure)) is not None
+        },
         "to_narrow_sodium": [
             {"do": one.words, "after": {"low": one.after.low, "high": one.after.high}}
             for one in narrowings(sheet.estimate.facts, ounce=sheet.estimate.ounce)
@@ -99,7 +113,32 @@ def _matters(sheet: Worksheet, figure: str) -> Iterator[Line]:
     for one in found:
         bar = "█" * max(round(one.size / widest * _BAR), 1)
         moved = f"{digits(one.at_low, unit)} to {digits(one.at_high, unit)} {unit}"
-        yield from (Line(text) for text in table([(one.input.reason, bar, moved)], (36, _BAR, 16)))
+        yield from (Line(text) for text in table([(_short(one), bar, moved)], (36, _BAR, 16)))
+
+
+def _short(one: Swing) -> str:
+    """Return what an input is, without where its range comes from."""
+    return one.input.reason.partition(" (")[0]
+
+
+def _doubt(sheet: Worksheet, figure: str) -> Doubt | None:
+    return doubt(sheet.estimate.facts, figure, ounce=sheet.estimate.ounce)
+
+
+def _apart(sheet: Worksheet) -> Iterator[Line]:
+    """Say what is doubt of the inputs and what is doubt of the model itself."""
+    told = [(figure, found) for figure in _FIGURES if (found := _doubt(sheet, figure)) is not None]
+    if not told:
+        return
+    yield Line()
+    yield Line("Two kinds of doubt, each alone; the range shown holds both", Style.HEAD)
+    widths = (20, 18, 18, 18)
+    yield Line(row(("", "inputs alone", "model alone", "both"), widths))
+    for figure, found in told:
+        both = span(sheet.estimate.per_ounce[figure])
+        cells = (NAMES[figure], span(found.inputs), span(found.model), both)
+        yield Line(row(cells, widths))
+    yield from (Line(text, Style.QUIET) for text in wrap(_KINDS, COLUMNS))
 
 
 def _narrower(sheet: Worksheet) -> Iterator[Line]:

@@ -88,13 +88,14 @@ def _soaking(facts: Facts) -> Iterator[Assumption]:
     if not facts.has(Part.MARINADE):
         yield _pert("purge", "rub-purge", "liquid that a rub draws and that runs off")
         return
-    for name, key in (
-        ("salt-diffusivity", "diffusivity-salt"),
-        ("sucrose-diffusivity", "diffusivity-sucrose"),
-        ("hexose-diffusivity", "diffusivity-hexose"),
+    for name, key, what in (
+        ("salt-diffusivity", "diffusivity-salt", "salt"),
+        ("sucrose-diffusivity", "diffusivity-sucrose", "sucrose"),
+        ("hexose-diffusivity", "diffusivity-hexose", "glucose and fructose"),
     ):
         found = value(key)
-        yield _from(found, name, LogPert(found.low, found.likely, found.high))
+        reason = f"how fast {what} travels in meat ({found.reason})"
+        yield _from(found, name, LogPert(found.low, found.likely, found.high), reason)
     if facts.thickness_mm is None:
         yield _pert(
             "thickness", "default-thickness-mm", "thickness, which the recipe does not state"
