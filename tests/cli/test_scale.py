@@ -246,3 +246,23 @@ def test_warnings_go_to_standard_error(written: Written, tarebook: Tarebook) -> 
     assert 0 == status
     assert isinstance(json.loads(out), dict)
     assert "Soaked far too long" in tarebook("scale", path).out or "200 hours" in err
+
+
+def test_nothing_poured_away_keeps_all_of_the_marinade(tarebook: Tarebook) -> None:
+    """More sodium than when the rest is poured off, and a narrower range."""
+    poured, kept = (
+        json.loads(tarebook("scale", "juniper-venison", *more, "--json").out)["estimate"]
+        for more in ([], ["--nothing-poured-away"])
+    )
+    one, all_of_it = (each["per_ounce"]["sodium_mg"] for each in (poured, kept))
+
+    assert all_of_it["low"] > one["high"]
+    assert all_of_it["high"] / all_of_it["low"] < one["high"] / one["low"]
+
+
+def test_err_a_leftover_that_was_not_poured_away(tarebook: Tarebook) -> None:
+    """Both cannot be true: exit status 2."""
+    done = tarebook("scale", "juniper-venison", "--nothing-poured-away", "--leftover", "100 g")
+
+    assert (2, "") == (done.status, done.out)
+    assert "contradicts --nothing-poured-away" in done.err

@@ -62,6 +62,12 @@ Towels = Annotated[
     str | None,
     typer.Option("--towels", metavar="WEIGHT", help="Liquid on the towels; with --leftover."),
 ]
+NothingPoured = Annotated[
+    bool,
+    typer.Option(
+        "--nothing-poured-away", help="All of the marinade stayed with the meat, or boiled down."
+    ),
+]
 LabelOunce = Annotated[
     bool,
     typer.Option("--label-ounce", help="Figures for the 28 g ounce of food labels."),

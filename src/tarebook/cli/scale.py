@@ -20,6 +20,7 @@ def scale(
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,
     towels: asking.Towels = None,
+    nothing_poured_away: asking.NothingPoured = False,
     exact: Annotated[bool, typer.Option("--exact", help="Show exact amounts as well.")] = False,
     why: Annotated[
         bool, typer.Option("--why", help="Show every assumption, and what matters most.")
@@ -50,6 +51,7 @@ def scale(
         leftover=leftover,
         towels=towels,
         label_ounce=label_ounce,
+        nothing_poured=nothing_poured_away,
     )
     if as_json:
         from tarebook.cards.keys import worksheet_data

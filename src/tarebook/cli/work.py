@@ -25,6 +25,7 @@ def work_out(
     leftover: str | None = None,
     towels: str | None = None,
     label_ounce: bool = False,
+    nothing_poured: bool = False,
 ) -> Worksheet:
     """Return the worksheet of a recipe as the options ask for it.
 
@@ -37,6 +38,8 @@ def work_out(
     mass_g, times = read_meat(recipe, meat=meat, bought=bought, trim=trim, factor=factor)
     if towels is not None and leftover is None:
         raise AskedWrongly("--towels goes with --leftover")
+    if nothing_poured:
+        recipe = _all_kept(recipe, leftover)
     left = _weighed(leftover, "--leftover")
     if left is not None:
         left += _weighed(towels, "--towels") or 0.0
@@ -57,3 +60,12 @@ def _weighed(text: str | None, option: str) -> float | None:
     from tarebook.quantities.amount import parse_mass
 
     return None if text is None else float(asked(parse_mass, text, option))
+
+
+def _all_kept(recipe: Recipe, leftover: str | None) -> Recipe:
+    """Return a recipe of whose marinade nothing was poured away."""
+    from dataclasses import replace
+
+    if leftover is not None:
+        raise AskedWrongly("--leftover contradicts --nothing-poured-away: give one of them")
+    return replace(recipe, soak=recipe.soak._replace(poured_away=False))
