@@ -12,7 +12,9 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tarebook.cards.lines import plain_text, width
-from tarebook.cards.plan_page import plan_cautions, plan_data, plan_page
+from tarebook.cards.plan_content import plan_cautions
+from tarebook.cards.plan_keys import plan_data
+from tarebook.cards.plan_page import plan_page
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import job_of
 from tarebook.plan.make import Plan, Wish, make_plan

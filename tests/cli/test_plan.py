@@ -103,6 +103,34 @@ def test_text_to_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
     assert tarebook(*args).out == file.read_text(encoding="utf-8")
 
 
+def test_a_page_to_print(tarebook: Tarebook, tmp_path: Path) -> None:
+    """HTML goes to a file or a pipe, a PDF to a file."""
+    args = ["plan", "juniper-venison", *CLOCK, *TRAYS]
+    html, pdf = tmp_path / "days.html", tmp_path / "days.pdf"
+
+    assert 0 == tarebook(*args, "--as", "html", "-o", str(html)).status
+    assert tarebook(*args, "--as", "html").out == html.read_text(encoding="utf-8")
+    assert 0 == tarebook(*args, "--as", "pdf", "-o", str(pdf)).status
+    assert pdf.read_bytes().startswith(b"%PDF-")
+
+
+def test_a_pdf_down_a_pipe(process: Callable[..., Any]) -> None:
+    """Down a pipe come the bytes of the document and nothing else."""
+    done = process("plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "pdf")
+
+    assert (0, b"") == (done.returncode, done.stderr)
+    assert done.stdout.startswith(b"%PDF-") and done.stdout.rstrip().endswith(b"%%EOF")
+
+
+def test_a_pdf_is_kept_off_the_screen(tarebook: Tarebook, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A terminal gets a sentence instead of a document."""
+    monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
+    status, _, err = tarebook("plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "pdf")
+
+    assert 2 == status
+    assert "name a file with -o" in err
+
+
 def test_a_folder_that_is_not_to_be_written(tarebook: Tarebook, tmp_path: Path) -> None:
     """A file that cannot be written is a fault with its name."""
     status, out, err = tarebook("plan", "juniper-venison", *CLOCK, "-o", str(tmp_path))

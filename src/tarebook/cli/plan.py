@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tarebook.plan.trays import Dryer
     from tarebook.recipe.model import Recipe
 
+_KINDS = ("text", "ics", "html", "pdf")
 _BY = ("low", "likely", "high")
 
 
@@ -83,7 +84,7 @@ def plan(
         typer.Option("--now", metavar="WHEN", help="Count from then: 2026-11-25 09:00. Else: now."),
     ] = None,
     as_: Annotated[
-        str, typer.Option("--as", metavar="KIND", help="text, or ics for a calendar file.")
+        str, typer.Option("--as", metavar="KIND", help="text, html or pdf; ics for a calendar.")
     ] = "text",
     out: Annotated[
         str | None,
@@ -102,8 +103,8 @@ def plan(
     from tarebook.plan.zones import zone_of
 
     kind = as_.strip().lower()
-    if kind not in ("text", "ics"):
-        raise AskedWrongly(f'--as: "{as_[:20]}" is no kind of page; say text or ics')
+    if kind not in _KINDS:
+        raise AskedWrongly(f'--as: "{as_[:20]}" is none of {", ".join(_KINDS)}')
     if by not in _BY:
         raise AskedWrongly(f'--by: "{by[:20]}" is none of {", ".join(_BY)}')
     clock, zone_name = zone_of(zone)
@@ -122,48 +123,49 @@ def plan(
         for recipe, mass_g in zip(opened, _meats(opened, meat), strict=True)
     ]  # fmt: skip
     found = make_plan(jobs, dryer, wish, clock)
-    _put(found, kind, out, zone_name, at, as_json)
+    _put(found, kind, out, zone_name, at, as_json, kitchen.units)
 
 
 def _put(
-    found: Plan, kind: str, out: str | None, zone_name: str, at: datetime, as_json: bool
+    found: Plan,
+    kind: str,
+    out: str | None,
+    zone_name: str,
+    at: datetime,
+    as_json: bool,
+    units: str | None,
 ) -> None:
-    from tarebook.cli.talk import show, show_data
+    from tarebook.cli.put import PIPE, put
+    from tarebook.cli.talk import complain, show, show_data
 
     if as_json:
-        from tarebook.cards.plan_page import plan_data
+        from tarebook.cards.plan_keys import plan_data
 
         show_data(plan_data(found, zone_name=zone_name))
-        return
-    if kind == "ics":
+    elif kind == "ics":
         from tarebook.plan.calendar import calendar
 
-        _write(calendar(found, stamp=at), out)
-        return
-    from tarebook.cards.lines import plain_text
-    from tarebook.cards.plan_page import plan_page
+        put(calendar(found, stamp=at).encode("utf-8"), out)
+    elif kind == "html":
+        from tarebook.cards.plan_content import plan_content
+        from tarebook.paper.html_plan import html_plan
 
-    lines = plan_page(found, zone_name=zone_name)
-    if out is None or out == "-":
-        show(lines)
+        put(html_plan(plan_content(found, zone_name=zone_name)).encode("utf-8"), out)
+    elif kind == "pdf":
+        from tarebook.cards.plan_content import plan_content
+        from tarebook.paper.plan import plan_pdf
+
+        words = plan_content(found, zone_name=zone_name)
+        put(plan_pdf(words, units=units, tell=complain), out, binary=True)
     else:
-        _write(plain_text(lines), out)
+        from tarebook.cards.lines import plain_text
+        from tarebook.cards.plan_page import plan_page
 
-
-def _write(text: str, out: str | None) -> None:
-    """Write to a file, whole or not at all; without one, to standard output."""
-    from pathlib import Path
-
-    from tarebook.cli.talk import complain, write
-    from tarebook.files import write_whole
-
-    if out is None or out == "-":
-        write(text)
-        return
-    file = Path(out)
-    there = file.exists()
-    write_whole(file, text.encode("utf-8"))
-    complain(f"{file} is written{' over' if there else ''}")
+        lines = plan_page(found, zone_name=zone_name)
+        if out is None or out == PIPE:
+            show(lines)
+        else:
+            put(plain_text(lines).encode("utf-8"), out)
 
 
 def _open(names: list[str]) -> list[Recipe]:

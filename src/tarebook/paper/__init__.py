@@ -8,6 +8,7 @@ Files of this room:
 - ``html_card``: the recipe card as one HTML file; its look is ``card.css``.
 - ``html_figures``: its table of figures, with ranges drawn.
 - ``structured_data``: what other programs may read of it.
+- ``plan``: the days of a batch on paper, ``plan.typ``; ``html_plan``: as HTML, ``plan.css``.
 - ``elements``: HTML from a builder that escapes.
 - ``markdown_card``: the recipe card as Markdown.
 - ``who_says_so``: citations as numbered notes.

@@ -1,0 +1,290 @@
+"""The words of a plan before their look: the page, the printed sheet and the HTML print them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby
+from typing import NamedTuple
+
+from tarebook.cards.lines import clean
+from tarebook.figures.foods import food
+from tarebook.figures.sources import sources
+from tarebook.figures.task_times import task_times
+from tarebook.kitchen.profile import CM2_PER_FT2
+from tarebook.plan.cold import warm_of
+from tarebook.plan.heat import COSTS
+from tarebook.plan.hours import Hours
+from tarebook.plan.jobs import Job
+from tarebook.plan.make import Plan
+from tarebook.plan.steps import Step, hours_words
+from tarebook.plan.words import said_at, said_day, said_time
+from tarebook.plan.zones import clock
+from tarebook.quantities.words import format_mass_g, format_pounds
+from tarebook.safety import Caution, cautions
+from tarebook.safety.rulebook import citations, degrees, limit
+
+ESTIMATES = (
+    "Lengths of work are estimates: common practice, no source. A batch is done when a cooled "
+    "strip bends, cracks and does not break, and by its weight; never by the clock."
+)
+NOT_AS_ASKED, COUNTED, TO_KNOW = "Not as asked", "Counted with", "Good to know"
+YOU = "you"
+_CODES = frozenset(
+    {
+        "heat-missing", "oven-after", "bear-and-wild-pork", "mushroom-poison", "no-rule",
+        "ground-soaked", "heat", "ground", "ground-fat", "dryer-cool", "oven-after-short", "dryer",
+        "thickness-over", "soak-far-over", "soak-over", "finish-moist", "cure-handling",
+        "pork-freezing", "fish-freezing", "deer-testing", "heat-first", "cold-soak", "cold-hold",
+        "used-marinade", "dryer-mild", "gut-shot", "poultry", "raw-splash", "thickness-blank",
+    }
+)  # fmt: skip
+_ALPHABET = 26
+
+
+class Head(NamedTuple):
+    """One recipe of a plan.
+
+    Attributes:
+        letter: what tells it from the others; nothing where it is alone.
+        title: of the recipe.
+        size: today's meat in words.
+    """
+
+    letter: str
+    title: str
+    size: str
+
+
+class Row(NamedTuple):
+    """One step.
+
+    Attributes:
+        time: of the clock.
+        mark: which recipe and load it is for, where there are several.
+        what: to do.
+        length: how long it takes.
+        until: when it ends, where nobody has to be there; ``you`` where somebody has.
+        attended: whether somebody has to be there.
+        notes: what to mind.
+        hours: of drying, low, likely and high [h], where it is drying.
+    """
+
+    time: str
+    mark: str
+    what: str
+    length: str
+    until: str
+    attended: bool
+    notes: tuple[str, ...]
+    hours: tuple[float, float, float] | None = None
+
+
+class Day(NamedTuple):
+    """A day with its steps."""
+
+    name: str
+    rows: tuple[Row, ...]
+
+
+class PlanContent(NamedTuple):
+    """Everything that a plan says.
+
+    Attributes:
+        heads: its recipes.
+        when: when it begins and ends.
+        conflicts: what does not go as asked.
+        days: the steps.
+        counted: what it was reckoned with.
+        to_know: what is good to know.
+        cautions: what the safety rules say.
+    """
+
+    heads: tuple[Head, ...]
+    when: str
+    conflicts: tuple[str, ...]
+    days: tuple[Day, ...]
+    counted: tuple[str, ...]
+    to_know: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
+    """Return the words of a plan.
+
+    Args:
+        plan: as made.
+        zone_name: what to call its clock.
+    """
+    first, last = plan.span
+    return PlanContent(
+        heads=tuple(_head(plan, at, job) for at, job in enumerate(plan.jobs)),
+        when=f"Begin {said_at(first, plan.zone)}; all packed by {said_at(last, plan.zone)} "
+        f"({clean(zone_name)}).",
+        conflicts=tuple(clean(one.sentence) for one in plan.conflicts),
+        days=tuple(
+            Day(day, tuple(_row(plan, one) for one in steps))
+            for day, steps in groupby(plan.steps, key=lambda one: said_day(one.start, plan.zone))
+        ),
+        counted=tuple(
+            _lead(plan, at) + clean(text)
+            for at, job in enumerate(plan.jobs)
+            for text in _counted(plan, at, job)
+        ),
+        to_know=(*(clean(one.sentence) for one in plan.notes), *_sources(plan)),
+        cautions=plan_cautions(plan),
+    )
+
+
+def plan_cautions(plan: Plan) -> tuple[Caution, ...]:
+    """Return what the safety rules say of the days of these recipes, each once, gravest first."""
+    found = [one for job in plan.jobs for one in cautions(job.case) if one.code in _CODES]
+    return tuple({(one.code, one.text): one for one in found}.values())
+
+
+def _letter(plan: Plan, at: int) -> str:
+    if len(plan.jobs) == 1:
+        return ""
+    return chr(ord("A") + at) if at < _ALPHABET else str(at + 1)
+
+
+def _lead(plan: Plan, at: int) -> str:
+    letter = _letter(plan, at)
+    return f"{letter}: " if letter else ""
+
+
+def _head(plan: Plan, at: int, job: Job) -> Head:
+    thick = job.recipe.meat.thickness_written
+    details = (food(job.recipe.meat.food).name, thick, "frozen" if job.frozen else "")
+    named = ", ".join(filter(None, details))
+    size = f"{format_pounds(job.meat_g)} ({format_mass_g(job.meat_g)}) of {named}"
+    return Head(_letter(plan, at), clean(job.recipe.title), clean(size))
+
+
+def _row(plan: Plan, one: Step) -> Row:
+    hours = plan.jobs[one.job].hours
+    drying = one.kind == "dry"
+    notes = [*filter(None, (one.note, _drying_note(plan, one, hours) if drying else ""))]
+    return Row(
+        time=said_time(one.start, plan.zone),
+        mark=_mark(plan, one),
+        what=clean(one.what),
+        length=hours_words(one.end - one.start),
+        until=YOU if one.attended else f"to {_until(plan, one)}",
+        attended=one.attended,
+        notes=tuple(map(clean, notes)),
+        hours=(hours.low_h, hours.likely_h, hours.high_h) if drying else None,
+    )
+
+
+def _mark(plan: Plan, one: Step) -> str:
+    """Return which recipe and load a step is for, where there are several: ``B2``, ``load 2``."""
+    many = one.load and len(plan.jobs[one.job].loads) > 1
+    letter = _letter(plan, one.job)
+    if letter:
+        return f"{letter}{one.load}" if many else letter
+    return f"load {one.load}" if many else ""
+
+
+def _until(plan: Plan, one: Step) -> str:
+    start, end = clock(one.start, plan.zone), clock(one.end, plan.zone)
+    day = "" if start.date() == end.date() else f"{said_day(one.end, plan.zone)[:3]} "
+    return f"{day}{end:%H:%M}"
+
+
+def _drying_note(plan: Plan, one: Step, hours: Hours) -> str:
+    likely = said_time(one.start + round(hours.likely_h * 60), plan.zone)
+    return (
+        f"low {_about(hours.low_h)}, likely {_about(hours.likely_h)} ({likely}), "
+        f"high {_about(hours.high_h)}"
+    )
+
+
+def _about(hours: float) -> str:
+    """Return hours to ten minutes: nobody knows them better."""
+    return hours_words(round(hours * 6) * 10)
+
+
+def _counted(plan: Plan, at: int, job: Job) -> Iterator[str]:
+    yield _trays_words(plan, job)
+    hours = job.hours
+    bodies = dict.fromkeys(
+        sources()[one].publisher or sources()[one].title for one in hours.sources
+    )
+    by = f" [{'; '.join(bodies)}]" if bodies else ""
+    yield (
+        f"Drying: low {_about(hours.low_h)}, likely {_about(hours.likely_h)}, high "
+        f"{_about(hours.high_h)}: {hours.why}{by}. Room, load and dryer are in none of these."
+    )
+    yield _heat_words(job)
+    if job.case.is_flesh:
+        yield _cold_words(plan, at, job)
+
+
+def _trays_words(plan: Plan, job: Job) -> str:
+    area = f"{job.needed_cm2 / CM2_PER_FT2:.1f} sq ft ({job.needed_cm2:,.0f} cm²)"
+    thick = job.recipe.meat.thickness_written or "1/4 in, since none is stated"
+    rule = f"Trays: {area} at {thick}, by 1 sq ft a pound at 1/4 in (own working value)"
+    if plan.dryer.tray_cm2 is None:
+        return f"{rule}."
+    name = "racks" if plan.dryer.oven else "trays"
+    needed = sum(load.trays for load in job.loads)
+    loads = " + ".join(f"{load.trays} ({format_pounds(load.meat_g)})" for load in job.loads)
+    count = "1 load" if len(job.loads) == 1 else f"{len(job.loads)} loads"
+    each = plan.dryer.tray_cm2 / CM2_PER_FT2
+    return f"{rule}; {needed} {name} of {each:.2f} sq ft, {count}: {loads}."
+
+
+def _heat_words(job: Job) -> str:
+    choice = job.choice
+    cost = COSTS.get(choice.step)
+    said = f"Heat step: {choice.step.value}, {choice.why}."
+    if cost:
+        said += f" Strips: {cost} (common practice, no source)."
+    if choice.others:
+        rest = "; ".join(f"{one.value} ({COSTS[one]})" for one in choice.others)
+        said += f" May be had instead, with --heat: {rest}."
+    return said
+
+
+def _cold_words(plan: Plan, at: int, job: Job) -> str:
+    warm = warm_of(job, at, plan.placed)
+    between, passing = (
+        degrees(rule, "warm").replace(" to ", " and ") for rule in ("out-of-cold", "come-up")
+    )
+    said = (
+        f"Between {between}, counted as if all of it lay out: {warm.board_min} min at the board "
+        f"and {warm.hands_min} min in hand, of {limit('out-of-cold', 'out') * 60:g} in all, "
+        f"{limit('out-of-cold', 'out-hot-day') * 60:g} where it is above "
+        f"{degrees('out-of-cold', 'hot-day')} [{citations('out-of-cold')}]."
+    )
+    if warm.heating_min:
+        said += f" Then up to {warm.heating_min} min while it is heated, a few pieces at a time."
+    if job.batch.raw:
+        said += (
+            " In the dryer, raw, it stays below the air's heat as long as it is wet: how long it "
+            f"lies between {passing} nobody can tell from here, and "
+            f"{limit('come-up', 'time'):g} hours in all is the limit [{citations('come-up')}]."
+        )
+    return said
+
+
+def _sources(plan: Plan) -> Iterator[str]:
+    yield ESTIMATES
+    found = dict.fromkeys(_published(plan))
+    if found:
+        yield f"Published lengths: {'; '.join(_named(one) for one in sorted(found))}."
+
+
+def _published(plan: Plan) -> Iterator[str]:
+    """Yield the ids of the published sources of the lengths that a plan uses."""
+    for kind in {one.kind for one in plan.steps}:
+        try:
+            yield from (one.source for one in task_times(kind) if one.code == "P")
+        except KeyError:
+            continue  # soaking, drying, waiting: no work
+
+
+def _named(source: str) -> str:
+    found = sources()[source]
+    publisher = f"{found.publisher}: " if found.publisher else ""
+    return f"{publisher}{found.title}"

@@ -1,0 +1,41 @@
+"""Putting a page where it was asked for: a file, a pipe, or the screen."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from tarebook.findings import AskedWrongly
+
+PIPE = "-"
+
+
+def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
+    """Write a page to the file that is named, whole or not at all, or to standard output.
+
+    A file that is there already is written over, since it was named; that is told.
+
+    Args:
+        data: the page.
+        out: a file, ``-`` for standard output, or None for it too.
+        binary: whether it is no text, and would spoil a terminal.
+
+    Raises:
+        AskedWrongly: it is no text and would go to a terminal.
+        FileUnwritable: the file cannot be written.
+    """
+    from tarebook.cli.talk import complain, write
+    from tarebook.files import write_whole
+
+    if out is not None and out != PIPE:
+        file = Path(out)
+        there = file.exists()
+        write_whole(file, data)
+        complain(f"{file} is written{' over' if there else ''}")
+    elif not binary:
+        write(data.decode("utf-8"))
+    elif sys.stdout is not None:
+        if sys.stdout.isatty():
+            raise AskedWrongly("this is no text for a screen: name a file with -o")
+        sys.stdout.buffer.write(data)
+        sys.stdout.buffer.flush()

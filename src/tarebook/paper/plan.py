@@ -1,0 +1,58 @@
+"""The days of a batch as a printed sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from tarebook.cards.plan_content import COUNTED, NOT_AS_ASKED, TO_KNOW, PlanContent
+from tarebook.paper.press import press
+
+FOOT = "Home estimate. Local codes and licensed practice stand over it."
+PAPERS = {"us": "us-letter", "metric": "a4"}
+"""Paper by the units that a kitchen prefers."""
+
+
+def plan_pdf(
+    found: PlanContent, *, units: str | None = None, tell: Callable[[str], object] | None = None
+) -> bytes:
+    """Return a plan as a PDF document, with a box to tick for all that somebody does.
+
+    Args:
+        found: its words.
+        units: ``us`` for letter paper, ``metric`` for A4; letter where nobody said.
+        tell: called with a sentence for the cook where a letter came from a font of this computer.
+
+    Returns:
+        The document, tagged; the same for the same words.
+    """
+    data = plan_sheet(found, paper=PAPERS.get(units or "us", "us-letter"))
+    pages = press("plan.typ", data, tell=tell) if tell else press("plan.typ", data)
+    return pages[0]
+
+
+def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
+    """Return the words of a plan as the template takes them."""
+    return {
+        "title": "; ".join(head.title for head in found.heads),
+        "paper": paper,
+        "foot": FOOT,
+        "names": {
+            "conflicts": NOT_AS_ASKED,
+            "counted": COUNTED,
+            "to_know": TO_KNOW,
+            "mind": "Mind",
+        },
+        "heads": [head._asdict() for head in found.heads],
+        "when": found.when,
+        "conflicts": list(found.conflicts),
+        "days": [
+            {"name": day.name, "rows": [row._asdict() for row in day.rows]} for day in found.days
+        ],
+        "counted": list(found.counted),
+        "to_know": list(found.to_know),
+        "cautions": [
+            {"title": one.title, "text": one.text, "citation": one.citation}
+            for one in found.cautions
+        ],
+    }
