@@ -64,6 +64,36 @@ def test_what_is_no_moment(text: str) -> None:
     assert len(str(caught.value)) > 20
 
 
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Saturday 18:00", "2026-11-21 18:00"),
+        ("Wednesday 9:00", "2026-11-25 09:00"),
+        ("Wednesday 18:00", "2026-11-18 18:00"),
+        ("today 14:30", "2026-11-25 14:30"),
+        ("yesterday 6pm", "2026-11-24 18:00"),
+        ("7:00", "2026-11-25 07:00"),
+        ("9:40", "2026-11-25 09:40"),
+        ("18:00", "2026-11-24 18:00"),
+        ("Nov 24 18:00", "2026-11-24 18:00"),
+        ("Nov 28 18:00", "2025-11-28 18:00"),
+        ("2026-11-28 18:00", "2026-11-28 18:00"),
+    ],
+)
+def test_moments_that_have_been(text: str, says: str) -> None:
+    """Of what happened the last time is meant; a wall clock a little ahead is still today."""
+    found, note = read_moment(text, NOW, past=True)
+
+    assert (says, "") == (f"{found:%Y-%m-%d %H:%M}", note)
+
+
+def test_yesterday_and_tomorrow_have_their_side() -> None:
+    """What happened was not tomorrow, and what is planned is not yesterday."""
+    for text, past in (("tomorrow 7am", True), ("yesterday 7am", False)):
+        with pytest.raises(AskedWrongly, match="no day I can read"):
+            read_moment(text, NOW, past=past)
+
+
 def test_an_hour_that_is_left_out() -> None:
     """Where clocks go forward, the hour between is no time."""
     with pytest.raises(AskedWrongly, match="the clocks go forward"):

@@ -14,16 +14,19 @@ _MONTHS = (
 )  # fmt: skip
 _NAMED_HOURS = {"noon": (12, 0), "midnight": (0, 0)}
 _SHORTEST = 3
+_AHEAD = timedelta(minutes=15)  # the clock on the kitchen wall may be ahead of the machine's
 _HINT = "write Saturday 18:00, tomorrow 7am, or 2026-11-28 18:00"
 
 
-def read_moment(text: str, now: datetime) -> tuple[datetime, str]:
+def read_moment(text: str, now: datetime, *, past: bool = False) -> tuple[datetime, str]:
     """Return a moment, and a note where the clock shows it twice.
 
     Args:
         text: a day and a time; a day of the week means the next time that it comes, today
             included; a time alone, the next time that the clock shows it.
         now: what the clock shows, with its zone.
+        past: whether something that happened is told: then the last time is meant, not the next,
+            and ``yesterday`` is a day as well.
 
     Returns:
         The moment in the zone of ``now``; and a sentence, or nothing.
@@ -40,9 +43,9 @@ def read_moment(text: str, now: datetime) -> tuple[datetime, str]:
     if len(text) > 60 or not words:
         raise AskedWrongly(f'"{text[:40]}" is no day and time; {_HINT}')
     hour, minute, rest = _time(words, text)
-    days = _day(rest, text, now)
+    days = _day(rest, text, now, past)
     found = _at(days[0], hour, minute, now)
-    if len(days) > 1 and found < now:
+    if len(days) > 1 and (found > now + _AHEAD if past else found < now):
         found = _at(days[1], hour, minute, now)
     if not exists(found):
         raise AskedWrongly(
@@ -113,27 +116,27 @@ def _clock_time(word: str) -> tuple[int, int] | None:
     return (hour, minute) if hour < 24 and minute < 60 else None
 
 
-def _day(words: list[str], text: str, now: datetime) -> tuple[date, ...]:
-    """Return the day that is meant, and the one to take instead where that is past."""
-    today = now.date()
+def _day(words: list[str], text: str, now: datetime, past: bool) -> tuple[date, ...]:
+    """Return the day that is meant, and the one to take instead where that is on the wrong side."""
+    today, way = now.date(), -1 if past else 1
     if not words:
-        return today, today + timedelta(days=1)
+        return today, today + timedelta(days=way)
     if words == ["today"]:
         return (today,)
-    if words == ["tomorrow"]:
-        return (today + timedelta(days=1),)
+    if words == ["yesterday" if past else "tomorrow"]:
+        return (today + timedelta(days=way),)
     if len(words) == 1:
         weekday = _named(words[0], _DAYS)
         if weekday is not None:
-            day = today + timedelta(days=(weekday - today.weekday()) % 7)
-            return day, day + timedelta(days=7)
-    found = _date(words, today)
+            day = today + timedelta(days=way * (way * (weekday - today.weekday()) % 7))
+            return day, day + timedelta(days=7 * way)
+    found = _date(words, today, past)
     if found is None:
         raise AskedWrongly(f'"{text[:40]}" is no day I can read; {_HINT}')
     return (found,)
 
 
-def _date(words: list[str], today: date) -> date | None:
+def _date(words: list[str], today: date, past: bool) -> date | None:
     words = [word for word in words if _named(word, _DAYS) is None]
     if len(words) == 1:
         try:
@@ -150,7 +153,9 @@ def _date(words: list[str], today: date) -> date | None:
     year = next((one for one in numbers if one > 31), None)
     try:
         found = date(year or today.year, month + 1, day)
-        return found.replace(year=today.year + 1) if year is None and found < today else found
+        if year is not None or not (found > today if past else found < today):
+            return found
+        return found.replace(year=today.year + (-1 if past else 1))
     except ValueError:
         return None
 
