@@ -235,7 +235,8 @@ class _Day:
         batch = self.batches[at]
         portion = batch.portions[load - 1]
         tail = portion.unload + portion.oven + portion.cool + portion.pack
-        for out in range(self.ready - tail, self.earliest, -GRID):
+        out = self.ready - tail + GRID
+        while (out := self._out_before(portion, out - GRID)) > self.earliest:
             found = self._fits(batch, portion, out)
             if found is not None:
                 self._keep(at, load, found)
@@ -243,6 +244,22 @@ class _Day:
                     self.dryer.append(_Loaded(span, trays, batch.air, batch.raw))
                 return True
         return False
+
+    def _out_before(self, portion: Portion, out: int) -> int:
+        """Return the latest minute, no later than one, to leave the dryer without a night in it."""
+        if self.dry_by_night:
+            return out
+        while True:
+            span = Span(self._switched_on(portion, out), out)
+            night = next((one for one in self.nights if one.meets(span)), None)
+            if night is None:
+                return out
+            out -= -(-(out - night.start) // GRID) * GRID  # until then the same night is in it
+
+    def _switched_on(self, portion: Portion, out: int) -> int:
+        """Return when the first hand is laid on a portion, or the dryer switched on for it."""
+        begun = out - portion.dry
+        return min(begun - sum(task.minutes for task in portion.front), begun - portion.preheat)
 
     def place_prep(self, at: int) -> bool:
         """Place what is done once for a batch, as late as it may be."""
@@ -270,10 +287,8 @@ class _Day:
         room = all(self._trays_for(batch, trays, span) for span, trays in taken)
         if not room or not all(map(self._free, at_work)):
             return None
-        on = min(front, begun - portion.preheat)
+        on = self._switched_on(portion, out)
         if self._by_night(Span(on, on + 1)):
-            return None
-        if not self.dry_by_night and self._by_night(Span(on, out)):
             return None
         tail = self._tail(portion, out, at_work)
         steep = self._steep(batch, front, at_work)
