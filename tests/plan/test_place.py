@@ -8,17 +8,8 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as some
 
-from tarebook.plan.place import (
-    GRID,
-    OVEN_WAIT,
-    Batch,
-    Placed,
-    Portion,
-    Span,
-    Task,
-    place_back,
-    place_from,
-)
+from tarebook.plan.place import GRID, OVEN_WAIT, place_back, place_from
+from tarebook.plan.tasks import Batch, Placed, Portion, Span, Task
 
 TRAYS = 5
 DAY = 24 * 60

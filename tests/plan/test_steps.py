@@ -7,8 +7,8 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.plan.make import Plan
-from tarebook.plan.place import Span
 from tarebook.plan.steps import Step, air_words, hours_words
+from tarebook.plan.tasks import Span
 
 PlanOf = Callable[..., Plan]
 

@@ -7,7 +7,7 @@ from math import ceil
 from typing import NamedTuple
 
 from tarebook.plan.jobs import Job
-from tarebook.plan.place import Placed
+from tarebook.plan.tasks import Placed
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import limit
 

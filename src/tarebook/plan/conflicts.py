@@ -10,8 +10,8 @@ from tarebook.figures.foods import food
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.jobs import Job
-from tarebook.plan.place import Placed, Span
 from tarebook.plan.steps import Step, air_words, hours_words
+from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at, said_time
 from tarebook.plan.zones import clock

@@ -16,7 +16,8 @@ from tarebook.plan.hours import (
     published_hours,
     recipe_hours,
 )
-from tarebook.plan.place import GRID, Batch, Portion, Task
+from tarebook.plan.place import GRID
+from tarebook.plan.tasks import Batch, Portion, Task
 from tarebook.plan.trays import QUARTER_INCH_MM, Dryer, Load, area_cm2, loads_of
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.model import HeatStep, Recipe, Surface

@@ -9,8 +9,9 @@ from typing import NamedTuple
 from tarebook.findings import AskedWrongly
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict, notes_of
 from tarebook.plan.jobs import Job
-from tarebook.plan.place import GRID, HORIZON, Placed, Span, place_back, place_from
+from tarebook.plan.place import GRID, HORIZON, place_back, place_from
 from tarebook.plan.steps import Step, steps_of
+from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
 from tarebook.plan.zones import nights as nights_between

@@ -11,114 +11,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from tarebook.plan.tasks import Batch, Placed, Portion, Span, Task
+
 GRID = 5
 """Times are tried in steps of so many minutes [min]."""
 HORIZON = 14 * 24 * 60
 """How far back from its end a plan is looked for [min]."""
 OVEN_WAIT = 60
 """How long dried strips may wait for the oven step [min]."""
-
-
-class Span(NamedTuple):
-    """From one minute to another; the last is not in it."""
-
-    start: int
-    end: int
-
-    def meets(self, other: Span) -> bool:
-        """Whether the two have a minute in common."""
-        return self.start < other.end and other.start < self.end
-
-
-class Task(NamedTuple):
-    """Something to be done.
-
-    Attributes:
-        kind: what, as ``task-times.csv`` calls it.
-        minutes: how long [min].
-        attended: whether somebody has to be there all the time.
-        tied: whether what follows begins the moment it ends.
-    """
-
-    kind: str
-    minutes: int
-    attended: bool = True
-    tied: bool = False
-
-
-class Portion(NamedTuple):
-    """What goes into the dryer together, of one batch.
-
-    Attributes:
-        trays: how many trays it takes.
-        lead: what is done to it before it goes into its marinade, in order.
-        front: what is done to it before, without a pause; drying begins as the last ends.
-        dry: drying [min].
-        clean: washing up after raw meat, while it dries [min].
-        unload: emptying and washing its trays, which are taken for so long [min].
-        oven: the step in the oven after drying [min]; 0 where there is none.
-        cool, pack: after it [min].
-        preheat: how long before drying the dryer is switched on [min].
-        in_oven: whether the oven is the dryer, so that its own step leaves room for nothing else.
-    """
-
-    trays: int
-    lead: tuple[Task, ...]
-    front: tuple[Task, ...]
-    dry: int
-    clean: int
-    unload: int
-    oven: int
-    cool: int
-    pack: int
-    preheat: int = 0
-    in_oven: bool = False
-
-
-class Batch(NamedTuple):
-    """One recipe at one weight.
-
-    Attributes:
-        prep: what is done once, in order, before anything else.
-        mix: making the marinade or rub [min]; 0 where there is none.
-        steep: putting one portion into it [min]; 0 where there is none.
-        soak: least, wanted and most time it lies in it [min].
-        air: coolest and hottest air it is dried in [degF].
-        raw: whether it goes into the dryer unheated.
-        portions: what goes into the dryer together; full loads first.
-    """
-
-    prep: tuple[Task, ...]
-    mix: int
-    steep: int
-    soak: tuple[int, int, int]
-    air: tuple[float, float]
-    raw: bool
-    portions: tuple[Portion, ...]
-
-
-class Placed(NamedTuple):
-    """A task with its time.
-
-    Attributes:
-        kind: what.
-        batch: which batch, counted from 0.
-        load: which of its portions, counted from 1; 0 where it is for the whole batch.
-        start, end: when.
-        attended: whether somebody has to be there all the time.
-    """
-
-    kind: str
-    batch: int
-    load: int
-    start: int
-    end: int
-    attended: bool
-
-    @property
-    def span(self) -> Span:
-        """From its start to its end."""
-        return Span(self.start, self.end)
 
 
 def place_back(

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from tarebook.figures.task_times import minutes
 from tarebook.plan.jobs import Job, held_hot_min, patted, whole_minutes
-from tarebook.plan.place import Placed, Span
+from tarebook.plan.tasks import Placed, Span
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import both_scales, degrees, limit
