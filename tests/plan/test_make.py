@@ -106,7 +106,7 @@ def test_nights_are_kept(plan: PlanOf) -> None:
 
 
 def test_drying_longer_than_a_day_is_said(plan: PlanOf) -> None:
-    """Where there is no room between nights the dryer runs by night, and that is told with what to do."""
+    """Where there is no room between nights the dryer runs by night: it is told, with a way out."""
     found = plan(ready="Sunday 18:00", nights="22:00-06:00", own_h=(16, 16))
 
     assert "the dryer runs through them here" in said(found) and "--by likely" in said(found)
