@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tarebook.cards.lines import plain_text, width
-from tarebook.cards.plan_content import plan_cautions
+from tarebook.cards.plan_content import _ELSEWHERE, plan_cautions
 from tarebook.cards.plan_keys import plan_data
 from tarebook.cards.plan_page import plan_page
 from tarebook.kitchen import Kitchen, Tray
@@ -23,6 +23,7 @@ from tarebook.plan.trays import dryer_of
 from tarebook.plan.zones import minute_of
 from tarebook.recipe import load_recipe
 from tarebook.recipe.model import Recipe
+from tarebook.safety.caution import TITLES
 
 ZONE = ZoneInfo("America/Chicago")
 NOW = datetime(2026, 11, 25, 9, 0, tzinfo=ZONE)
@@ -215,6 +216,12 @@ def test_each_caution_once(recipe_of: RecipeOf) -> None:
 
     assert len(found) == len({(one.code, one.text) for one in found})
     assert {"heat", "dryer", "cold-soak", "raw-splash"} <= {one.code for one in found}
+
+
+def test_cautions_told_elsewhere_are_those_that_exist() -> None:
+    """A new rule is told with the days unless somebody says that it changes nothing in them."""
+    assert set(TITLES) >= _ELSEWHERE
+    assert {"heat", "dryer", "soak-over", "deer-testing", "cold-soak"}.isdisjoint(_ELSEWHERE)
 
 
 def test_plain_data() -> None:

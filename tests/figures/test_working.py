@@ -40,6 +40,7 @@ NEEDED = [
     "gab-k",
     "tray-packing",
     "tray-area",
+    "boiling-height",
     "drying-activation",
     "drying-thickness-exponent",
 ]

@@ -17,6 +17,7 @@ from tarebook.plan.zones import clock
 
 JobOf = Callable[..., Job]
 PlanOf = Callable[..., Plan]
+FIVE_TRAYS = Kitchen(trays=5, tray=Tray(304.8, 304.8), dryer_f=(95.0, 165.0), adjustable=True)
 HELSINKI = ZoneInfo("Europe/Helsinki")
 
 
@@ -141,6 +142,22 @@ def test_a_soak_across_the_change_of_clocks(plan: PlanOf) -> None:
     assert 11 == (end.replace(tzinfo=None) - start.replace(tzinfo=None)).total_seconds() / 3600
     assert "The clocks go back on Sunday 25 October" in noted(found)
     assert "clocks" not in noted(plan(ready="Saturday 18:00"))
+
+
+@pytest.mark.parametrize(
+    ("meters", "step", "says"),
+    [
+        (1524, "simmer", "Water boils at about 203 °F (95 °C)"),
+        (3048, "boil-down", "Water boils at about 194 °F (90 °C)"),
+        (200, "simmer", ""),
+        (3048, "steam", ""),
+    ],
+)
+def test_high_kitchens_boil_cooler(meters: float, step: str, says: str, plan: PlanOf) -> None:
+    """At 5,000 ft water boils at 203 degF, at 10,000 ft at 194: told where meat is boiled."""
+    found = plan(ready="Saturday 18:00", step=step, kitchen=FIVE_TRAYS._replace(altitude_m=meters))
+
+    assert ("boils" in noted(found), True) == (bool(says), says in noted(found))
 
 
 def test_two_recipes_share_the_trays(plan: PlanOf, job: JobOf) -> None:

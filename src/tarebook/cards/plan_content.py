@@ -29,15 +29,15 @@ ESTIMATES = (
 )
 NOT_AS_ASKED, COUNTED, TO_KNOW = "Not as asked", "Counted with", "Good to know"
 YOU = "you"
-_CODES = frozenset(
+_ELSEWHERE = frozenset(
     {
-        "heat-missing", "oven-after", "bear-and-wild-pork", "mushroom-poison", "no-rule",
-        "ground-soaked", "heat", "ground", "ground-fat", "dryer-cool", "oven-after-short", "dryer",
-        "thickness-over", "soak-far-over", "soak-over", "finish-moist", "cure-handling",
-        "pork-freezing", "fish-freezing", "deer-testing", "heat-first", "cold-soak", "cold-hold",
-        "used-marinade", "dryer-mild", "gut-shot", "poultry", "raw-splash", "thickness-blank",
+        "cure-scale", "potassium", "weighed-moist", "cure-no-meat", "cure-nitrate", "vacuum",
+        "storage-cold", "storage", "game-parasites", "cure-is-no-heat", "higher-risk",
+        "high-sodium", "allergens", "alcohol", "enhanced-meat", "salt-crystal", "salt-by-spoon",
+        "scaling", "estimate", "home-card",
     }
 )  # fmt: skip
+"""Cautions that the card tells and that change nothing in the days."""
 _ALPHABET = 26
 
 
@@ -137,7 +137,7 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
 
 def plan_cautions(plan: Plan) -> tuple[Caution, ...]:
     """Return what the safety rules say of the days of these recipes, each once, gravest first."""
-    found = [one for job in plan.jobs for one in cautions(job.case) if one.code in _CODES]
+    found = [one for job in plan.jobs for one in cautions(job.case) if one.code not in _ELSEWHERE]
     return tuple({(one.code, one.text): one for one in found}.values())
 
 

@@ -7,6 +7,7 @@ from datetime import timedelta, tzinfo
 from typing import NamedTuple
 
 from tarebook.figures.foods import food
+from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.jobs import Job
@@ -15,10 +16,12 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at, said_time
 from tarebook.plan.zones import clock
+from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import both_scales, citations, degrees, foods_of, limit
 
 _LATE, _EARLY = 23, 6
+_BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
 _CM2_PER_FT2 = 929.0304
 _LONG_WORK = ("trim", "slice", "knead", "drain", "simmer", "steam", "boil-down", "form", "load")
 
@@ -115,6 +118,7 @@ def notes_of(
             + ("; a batch that is done sooner goes on to its next step" if by == "high" else "")
         )
     ]
+    found += _height_notes(jobs)
     found += _clock_notes(placed, zone)
     if not nights_asked:
         found += _night_notes(steps, zone)
@@ -274,6 +278,19 @@ def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
                 "here is true time, whatever the clock says"
             )
             before = offset
+
+
+def _height_notes(jobs: Sequence[Job]) -> Iterator[Said]:
+    """Yield how hot water boils where the kitchen stands, if it is high and meat is boiled."""
+    boiled = (HeatStep.SIMMERED, HeatStep.BOILED_DOWN)
+    height_m = next((job.altitude_m for job in jobs if job.choice.step in boiled), None)
+    if height_m is None or height_m < _HIGH_M:
+        return
+    boils_f = _BOILING_F - value("boiling-height").likely * height_m / _M_PER_FT / 1000
+    yield Said(
+        f"water boils at about {both_scales(boils_f)} at the height of this house (from memory)",
+        "go by the thermometer in the thickest piece, not by the minutes",
+    )
 
 
 def _offset(minute: int, zone: tzinfo) -> timedelta:

@@ -54,6 +54,7 @@ class Job(NamedTuple):
         bowl: the smallest bowl or bag that a load's meat and marinade go into, or None.
         bowls_told: whether the cook told of any bowl.
         bowl_ml: what they take, with room to turn [mL]; 0 where nothing is soaked.
+        altitude_m: height of the kitchen above the sea, or None [m].
         batch: the same as plain minutes and trays.
     """
 
@@ -72,6 +73,7 @@ class Job(NamedTuple):
     bowl: Vessel | None
     bowls_told: bool
     bowl_ml: float
+    altitude_m: float | None
     batch: Batch
 
     @property
@@ -135,6 +137,7 @@ def job_of(
         bowl=_bowl(kitchen, bowl_ml),
         bowls_told=bool(kitchen.bowls),
         bowl_ml=bowl_ml,
+        altitude_m=kitchen.altitude_m,
         batch=Batch(
             prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,
