@@ -12,6 +12,8 @@ Files of this room:
 - ``why``: every assumption behind the figures, and which matters most.
 - ``text_card``: the recipe card as text, 60 columns.
 - ``soak_page``: what ``soak`` prints.
+- ``kitchen_page``: what ``kitchen`` prints.
+- ``plan_content``: the words of a plan; ``plan_page``: what ``plan`` prints; ``plan_keys``: its data.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """
