@@ -230,6 +230,7 @@ def test_refused_value_of_the_meat(put: str, expected: str) -> None:
         ('moisture = "100 %"', "moisture 100 % is not above 0 and at most 75 %"),
         ('moisture = "0 %"', "moisture 0 % is not above 0 and at most 75 %"),
         ('yield = "101 %"', "yield 101 % is not above 0 and at most 100 %"),
+        ("water-activity = 1.1", "water-activity 1.1 is not above 0 and at most 1"),
         ("moisture-to-protein = 0", "moisture-to-protein 0 is not above 0 and at most 5"),
         ("moisture-to-protein = 5.1", "moisture-to-protein 5.1 is not above 0 and at most 5"),
     ],
@@ -260,3 +261,16 @@ def test_letters_of_a_scale_may_be_small_or_capital(
 def test_named_food(name: str) -> None:
     """Other names, capitals, blanks and underscores lead to the same food."""
     assert "soy-sauce" == named_food(name).key
+
+
+@pytest.mark.parametrize("put", ["0.5", '"0.8-0.99"'])
+def test_a_water_activity_nobody_can_estimate(put: str) -> None:
+    """Drier or wetter than the equations reach."""
+    recipe, findings = read_recipe(f"{BASE}water-activity = {put}\n", file="r")
+    said = put.strip('"')
+
+    assert recipe is None
+    assert [
+        f"r:11: error: water-activity {said} is outside 0.55 to 0.95 (drying.water-activity); "
+        "elsewhere it cannot be estimated"
+    ] == [str(finding) for finding in findings]

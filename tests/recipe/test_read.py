@@ -200,6 +200,8 @@ def test_cup_of_the_recipe_is_the_cup_of_its_amounts() -> None:
         ('moisture = "25 %"', (0.2, 0.25, 0.3125)),
         ('moisture = "20-30 %"', (0.2, 0.25, 0.3)),
         ('yield = "50 %"', (0.47, 0.5, 0.53)),
+        ("water-activity = 0.80", (0.752, 0.8, 0.848)),
+        ('water-activity = "0.75-0.85"', (0.75, 0.8, 0.85)),
         ('yield = "98 %"', (0.9212, 0.98, 0.99)),
     ],
 )
@@ -344,3 +346,18 @@ def test_a_slip_of_the_pen_is_warned_of(drying: str, says: str) -> None:
 
     assert recipe is not None
     assert [says] == [one.message for one in findings if one.code == "unlikely"]
+
+
+def test_a_soak_tells_how_cold_it_is_and_whether_it_was_used() -> None:
+    """Both in the value; a marinade is fresh, and its temperature open, where nothing is said."""
+    text = (
+        'title = "x"\n[meat]\nfood = "elk"\namount = "1 lb"\n[marinade]\nhoney = "1 T"\n'
+        '[soak]\ntemperature = "4 C"\nused-before = true\n'
+    )
+    recipe, findings = read_recipe(text, file="r.toml")
+    fresh, _ = read_recipe(text.partition("[soak]")[0], file="r.toml")
+
+    assert recipe is not None and fresh is not None, findings
+    assert recipe.soak.temperature_f == pytest.approx((39.2, 39.2))
+    assert recipe.soak.used_before
+    assert (None, False) == (fresh.soak.temperature_f, fresh.soak.used_before)

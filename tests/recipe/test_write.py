@@ -186,7 +186,13 @@ def recipe_texts(draw: st.DrawFn) -> str:
         rows += ["[heat]", f'step = "{heat.value}"']
     rows += ["[drying]", f"hours = {draw(st.sampled_from(['6', '0.25', '5.5']))}"]
     rows += [f'temperature = "{draw(st.sampled_from(["155 F", "60-70 °C", "62.5 C"]))}"']
-    finish = ["", "moisture-to-protein = 0.58", 'moisture = "25 %"', 'yield = "1/3 %"']
+    finish = [
+        "",
+        "moisture-to-protein = 0.58",
+        'moisture = "25 %"',
+        'yield = "1/3 %"',
+        "water-activity = 0.8",
+    ]
     rows += [draw(st.sampled_from(finish))]
     rows += ["[method]", f"steps = [{', '.join(map(_quoted, draw(st.lists(WORDS))))}]"]
     return "\n".join(rows) + "\n"

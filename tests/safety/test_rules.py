@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import product
 
 import pytest
 
 from tarebook.findings import Finding, Severity
-from tarebook.recipe.model import Finish, FinishBy, HeatStep, MeatForm, Recipe, ScaleBy
+from tarebook.recipe.model import Finish, FinishBy, HeatStep, MeatForm, Recipe, ScaleBy, Soak
 from tarebook.safety import RULES, TO_KNOW, Case, cautions, check
 from tarebook.safety.caution import TITLES
 from tarebook.safety.rulebook import rule
@@ -195,6 +196,7 @@ def every_finding(batch: Batch) -> list[Finding]:
         Case.of(batch(rub={"curing-salt-1": "1 g"})),
         Case.of(batch())._replace(dryer_top_f=140.0),
         Case.of(batch())._replace(dryer_settable=False),
+        Case.of(replace(batch(), soak=Soak(used_before=True, temperature_f=(50.0, 60.0)))),
     ]
     return [
         one

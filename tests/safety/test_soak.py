@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from tarebook.findings import Severity
-from tarebook.recipe.model import HeatStep, MeatForm
+from tarebook.recipe.model import HeatStep, MeatForm, Recipe, Soak
 from tarebook.safety.case import Case
-from tarebook.safety.soak import check_soak, cold_hold, cold_soak, raw_splash, used_marinade
+from tarebook.safety.soak import (
+    check_soak,
+    check_soak_warm,
+    check_used_before,
+    cold_hold,
+    cold_soak,
+    raw_splash,
+    used_marinade,
+)
 
+Batch = Callable[..., Recipe]
 Cases = Callable[..., Case]
 
 
@@ -121,3 +131,37 @@ def test_raw_juices_are_kept_apart(case: Cases) -> None:
 
     assert found.message == "keep raw fish and its juices away from what is dried"
     assert raw_splash(case("mushroom-shiitake")) == ()
+
+
+@pytest.mark.parametrize("degf", [34.0, 38.0, 40.0, None])
+def test_a_cold_or_unstated_soak_is_accepted(batch: Batch, degf: float | None) -> None:
+    """40 degF and below; a recipe that does not say is told how cold it must be elsewhere."""
+    assert () == check_soak_warm(_at(batch, degf))
+
+
+def test_a_soak_on_the_counter_is_a_warning(batch: Batch) -> None:
+    """In both scales, with what to do instead."""
+    (found,) = check_soak_warm(_at(batch, 65.0))
+
+    assert ("soak-warm", Severity.WARNING) == (found.code, found.severity)
+    assert "65 °F (18 °C) is warmer than the 40 °F (4 °C)" in found.message
+    assert "never on the counter" in found.hint
+
+
+def test_a_fresh_marinade_is_accepted(batch: Batch) -> None:
+    """Nothing to say of it."""
+    assert () == check_used_before(_at(batch, None))
+
+
+def test_a_used_marinade_is_a_warning(batch: Batch) -> None:
+    """Raw meat has lain in it: a fresh one for every batch."""
+    recipe = replace(batch(), soak=Soak(used_before=True))
+    (found,) = check_used_before(Case.of(recipe))
+
+    assert ("marinade-reused", "soak.used-before") == (found.code, found.place.path)
+    assert "make a fresh one for every batch" in found.hint
+
+
+def _at(batch: Batch, degf: float | None) -> Case:
+    stated = None if degf is None else (degf, degf)
+    return Case.of(replace(batch(), soak=Soak(temperature_f=stated)))

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tarebook.drying.water_activity import Band, DryMatter, band
-from tarebook.drying.water_held import Gab
+from tarebook.drying.water_activity import Band, band
 from tarebook.figures.working import value
 from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import Distribution, percentile, strata
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.makeup import SODIUM_IN_SALT
-from tarebook.nutrition.model import batch, contents
+from tarebook.nutrition.model import batch, contents, dry_matter, meat_solids
 from tarebook.recipe.model import Part
 from tarebook.uptake.maths import PLAIN
 
@@ -51,29 +49,11 @@ def activity_band(facts: Facts) -> Band | None:
 def _band(facts: Facts, x: Mapping[str, float]) -> Band:
     done = batch(facts, x, PLAIN)
     finished = done.finished_g if facts.finished_g is None else facts.finished_g
-    own_salt = (facts.meat.get("sodium_mg") or 0.0) * facts.meat_mass_g / 100
-    salt = max(done.figures["sodium_mg"] - own_salt, 0.0) / 1000 / SODIUM_IN_SALT
-    sugars = float(done.figures["sugars_g"])
-    sucrose = sugars * _sucrose_share(facts, x)
-    hexose = sugars - sucrose
-    other = done.solids_g - done.figures["fat_g"] - salt - sugars
-    dry = DryMatter(salt, sucrose, hexose / 2, hexose / 2, max(other, 0.0))
+    parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
+    dry = dry_matter(facts, done.figures, done.solids_g, parts, PLAIN)
     water = max(finished - done.solids_g, 0.0)
-    half = value("water-activity-band").likely
-    return band(
-        dry, water_g=water, gab=(_gab("low"), _gab("likely"), _gab("high")), half_width=half
-    )
-
-
-def _sucrose_share(facts: Facts, x: Mapping[str, float]) -> float:
-    held = [contents(facts, part, x) for part in Part if facts.has(part)]
-    sucrose = sum(one.sucrose for one in held)
-    both = sucrose + sum(one.hexose for one in held)
-    return float(sucrose / both) if both else 0.5
-
-
-def _gab(end: str) -> Gab:
-    return Gab(*(float(getattr(value(key), end)) for key in ("gab-monolayer", "gab-c", "gab-k")))
+    ends = meat_solids("low"), meat_solids("likely"), meat_solids("high")
+    return band(dry, water_g=water, gab=ends, half_width=value("water-activity-band").likely)
 
 
 def _at(distribution: Distribution, fraction: float) -> float:

@@ -144,7 +144,8 @@ def _drying(facts: Facts) -> Iterator[Assumption]:
     if facts.finished_g is not None:
         yield _cv("finished", "scale-cv", "the scale under the finished batch")
     if facts.finish is not None:
-        unit = "" if facts.finish.by is FinishBy.MOISTURE_TO_PROTEIN else "fraction"
+        ratios = (FinishBy.MOISTURE_TO_PROTEIN, FinishBy.WATER_ACTIVITY)
+        unit = "" if facts.finish.by in ratios else "fraction"
         yield _fact("finish", facts.finish.value, unit, f"finish by {facts.finish.by.value}")
     elif facts.moisture_food:
         yield _pert("finish", "finish-moisture-mushroom", "moisture when crisp enough")

@@ -49,6 +49,7 @@ class Facts(NamedTuple):
         hours: low, likely, high hours in the marinade [h].
         thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
         surface, heat, poured_away: as in the recipe.
+        soak_c: temperature of the soak [degC], the middle of what is stated, or None.
         finish: as in the recipe, or None for the usual.
         finished_g: weight of the finished batch on the scale [g], or None.
         soaked_g: weight of the meat after its soak, before any heat [g], or None.
@@ -71,6 +72,7 @@ class Facts(NamedTuple):
     finished_g: float | None = None
     soaked_g: float | None = None
     leftover_g: float | None = None
+    soak_c: float | None = None
 
     def has(self, part: Part) -> bool:
         """Whether any known ingredient goes into a part."""
@@ -125,7 +127,13 @@ def facts_of(
         finished_g=finished_g,
         soaked_g=soaked_g,
         leftover_g=leftover_g,
+        soak_c=_soak_c(recipe),
     )
+
+
+def _soak_c(recipe: Recipe) -> float | None:
+    stated = recipe.soak.temperature_f
+    return None if stated is None else (sum(stated) / 2 - 32) / 1.8
 
 
 def _bounded(one: ScaledIngredient) -> ScaledIngredient:

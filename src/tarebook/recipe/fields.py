@@ -39,6 +39,9 @@ MOST_HOURS = 2_000
 WETTEST_PERCENT = 75
 """Working value of ours: raw meat holds about as much water, so nothing dried holds more."""
 
+ACTIVITIES = (0.55, 0.95)
+"""Between these a water activity can be aimed at: below and above, nothing is held of it."""
+
 
 class Reading:
     """What the getters share while one file is read.
@@ -266,6 +269,18 @@ def _ratio(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
     return _written(_number_or_text(value, key), parse_range, key, 5, "")
 
 
+def _activity(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    found = _written(_number_or_text(value, key), parse_range, key, 1, "")
+    driest, wettest = ACTIVITIES
+    if not driest <= found.low <= found.high <= wettest:
+        raise Refused(
+            "out-of-range",
+            f"{key.name} {shown(found.text)} is outside {driest} to {wettest}",
+            hint="elsewhere it cannot be estimated",
+        )
+    return found
+
+
 def _percent(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
     most = WETTEST_PERCENT if key.name == FinishBy.MOISTURE else 100
     return _written(_with_unit(value, key), read_percent, key, most, " %")
@@ -394,6 +409,7 @@ _GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
     Takes.STRENGTH: _strength,
     Takes.PERCENT: _percent,
     Takes.RATIO: _ratio,
+    Takes.ACTIVITY: _activity,
     Takes.HOURS: _hours,
     Takes.TEMPERATURE: _temperature,
     Takes.SERVING: _serving,

@@ -30,6 +30,7 @@ class Takes(StrEnum):
     STRENGTH = "a percentage, never a range"
     PERCENT = "a percentage"
     RATIO = "a number or a range"
+    ACTIVITY = "a water activity"
     HOURS = "hours, a number or a range"
     TEMPERATURE = "a temperature"
     SERVING = "a serving"
@@ -261,6 +262,20 @@ SOAK = _table(
         example="true",
         also=("discarded", "drained", "discard"),
     ),
+    Key(
+        name="temperature",
+        takes=Takes.TEMPERATURE,
+        says="How cold the meat lies in the marinade; 38 to 41 °F (4 to 5 °C) if it is not said.",
+        example='"38 F"',
+        also=("temp",),
+    ),
+    Key(
+        name="used-before",
+        takes=Takes.FLAG,
+        says="Whether raw meat has lain in this marinade before.",
+        example="false",
+        also=("reused", "used"),
+    ),
 )
 
 HEAT = _table(
@@ -309,6 +324,13 @@ DRYING = _table(
         says="Finished when the dried meat weighs this share of the raw meat.",
         example='"42 %"',
         also=("finished",),
+    ),
+    Key(
+        name="water-activity",
+        takes=Takes.ACTIVITY,
+        says="Finished when the water activity is estimated to be this; an estimate tests nothing.",
+        example="0.80",
+        also=("aw", "activity"),
     ),
 )
 

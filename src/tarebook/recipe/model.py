@@ -63,6 +63,7 @@ class FinishBy(StrEnum):
     MOISTURE_TO_PROTEIN = "moisture-to-protein"
     MOISTURE = "moisture"
     YIELD = "yield"
+    WATER_ACTIVITY = "water-activity"
 
 
 class Panel(NamedTuple):
@@ -149,6 +150,9 @@ class Soak(NamedTuple):
         hours_written: the hours as written, for the card; they never scale.
         surface: what happens to the wet surface.
         poured_away: whether what is left of the marinade is poured away.
+        temperature_f: low and high temperature of the soak [degF], or None if not stated.
+        temperature_written: the same as written.
+        used_before: whether raw meat has lain in the marinade before.
     """
 
     hours: tuple[float, float, float] = (8.0, 12.0, 24.0)
@@ -156,6 +160,9 @@ class Soak(NamedTuple):
     hours_written: str = ""
     surface: Surface = Surface.DRAINED
     poured_away: bool = True
+    temperature_f: tuple[float, float] | None = None
+    temperature_written: str = ""
+    used_before: bool = False
 
 
 class Finish(NamedTuple):

@@ -38,6 +38,7 @@ FINISH_SPREAD: Mapping[FinishBy, tuple[float, float]] = {
     FinishBy.MOISTURE_TO_PROTEIN: (0.80, 1.25),
     FinishBy.MOISTURE: (0.80, 1.25),
     FinishBy.YIELD: (0.94, 1.06),
+    FinishBy.WATER_ACTIVITY: (0.94, 1.06),
 }
 """Low and high of a finish stated as one value, as factors of it."""
 
@@ -179,14 +180,20 @@ def _soak(values: Mapping[str, Any]) -> Soak:
     surface = Surface(values.get("surface", Surface.DRAINED))
     poured_away = values.get("poured-away", True)
     hours: Written | None = values.get("hours")
+    temperature: Written | None = values.get("temperature")
+    soak = Soak(
+        surface=surface,
+        poured_away=poured_away,
+        temperature_f=_ends(temperature),
+        temperature_written=temperature.text if temperature else "",
+        used_before=values.get("used-before", False),
+    )
     if hours is None:
-        return Soak(surface=surface, poured_away=poured_away)
-    return Soak(
+        return soak
+    return soak._replace(
         hours=(float(hours.low), float((hours.low + hours.high) / 2), float(hours.high)),
         stated=True,
         hours_written=hours.text,
-        surface=surface,
-        poured_away=poured_away,
     )
 
 
@@ -243,7 +250,8 @@ def _finish(values: Mapping[str, Any], reading: Reading) -> Finish | None:
 
 
 def _finish_by(by: FinishBy, written: Written) -> Finish:
-    scale = 1 if by is FinishBy.MOISTURE_TO_PROTEIN else 100
+    ratio = by in (FinishBy.MOISTURE_TO_PROTEIN, FinishBy.WATER_ACTIVITY)
+    scale = 1 if ratio else 100
     low, high = float(written.low / scale), float(written.high / scale)
     middle = float((written.low + written.high) / 2 / scale)
     if low == high:

@@ -192,6 +192,7 @@ _FORMS: Mapping[Takes, Callable[[Key], Schema]] = {
     Takes.STRENGTH: _pattern(rf"{_NUMBER}\s*(%|per ?cent)"),
     Takes.PERCENT: _pattern(rf"{_NUMBER}\s*(%|per ?cent)"),
     Takes.RATIO: _number_or(_NUMBER, 5),
+    Takes.ACTIVITY: _number_or(_NUMBER, 1),
     Takes.HOURS: _number_or(_NUMBER, MOST_HOURS),
     Takes.TEMPERATURE: _pattern(rf"{_NUMBER}.*[FfCc]"),
     Takes.SERVING: _pattern(_NUMBER),

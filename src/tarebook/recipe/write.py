@@ -182,6 +182,10 @@ def _soak(soak: Soak) -> Iterable[Row]:
         yield "surface", quoted(soak.surface.value)
     if not soak.poured_away:
         yield "poured-away", _flag(soak.poured_away)
+    if soak.temperature_f is not None:
+        yield "temperature", quoted(soak.temperature_written or _degrees(soak.temperature_f))
+    if soak.used_before:
+        yield "used-before", _flag(soak.used_before)
 
 
 def _heat(heat: HeatStep) -> Iterable[Row]:
@@ -200,7 +204,7 @@ def _drying(drying: Drying) -> Iterable[Row]:
 
 def _finish(finish: Finish) -> str:
     low, _, high = finish.value
-    if finish.by is FinishBy.MOISTURE_TO_PROTEIN:
+    if finish.by in (FinishBy.MOISTURE_TO_PROTEIN, FinishBy.WATER_ACTIVITY):
         return _number_or_quoted(finish.written or f"{low}-{high}")
     return quoted(finish.written or f"{_percent(low)}-{_percent(high)} %")
 

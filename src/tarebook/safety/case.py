@@ -197,6 +197,8 @@ class Case(NamedTuple):
         likely = finish.value[1]
         if finish.by is FinishBy.MOISTURE_TO_PROTEIN:
             return likely > limit("too-moist", "moisture-to-protein")
+        if finish.by is FinishBy.WATER_ACTIVITY:
+            return likely > limit("dry-air-pack", "water-activity") + _NEARLY
         quantity = "yield" if finish.by is FinishBy.YIELD else "moisture"
         return likely * 100 > limit("too-moist", quantity) + _NEARLY
 

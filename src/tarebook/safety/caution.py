@@ -29,6 +29,8 @@ TITLES: Mapping[str, str] = {
     "dryer": "Heat of the dryer",
     "thickness-over": "Cut is too thick",
     "soak-far-over": "Soaked far too long",
+    "soak-warm": "Soak is too warm",
+    "marinade-reused": "Marinade used before",
     "soak-over": "Soaked too long",
     "weighed-moist": "Finished batch is too moist",
     "finish-moist": "Stops drying too moist",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tarebook.findings import Finding
+from tarebook.recipe.model import FinishBy
 from tarebook.safety.case import MM_PER_INCH, Animal, Case
 from tarebook.safety.rulebook import both_scales, degrees, limit
 
@@ -72,6 +73,8 @@ def check_finish(case: Case) -> tuple[Finding, ...]:
     finish = case.recipe.drying.finish
     if not case.is_meat or finish is None or not case.too_moist:
         return ()
+    if finish.by is FinishBy.WATER_ACTIVITY:
+        return (_too_active(case),)
     return (
         case.warn(
             "finish-moist",
@@ -81,6 +84,17 @@ def check_finish(case: Case) -> tuple[Finding, ...]:
             cites="too-moist",
             path=f"drying.{finish.by.value}",
         ),
+    )
+
+
+def _too_active(case: Case) -> Finding:
+    return case.warn(
+        "finish-moist",
+        "this water activity is over the 0.85 that FSIS gives for dried meat packed in air, so no "
+        "keeping time holds",
+        "dry it further, or keep it cold as perishable food; and an estimate is no measurement",
+        cites="dry-air-pack",
+        path="drying.water-activity",
     )
 
 

@@ -62,7 +62,15 @@ from tarebook.safety.heat import (
     no_rule,
     poultry,
 )
-from tarebook.safety.soak import check_soak, cold_hold, cold_soak, raw_splash, used_marinade
+from tarebook.safety.soak import (
+    check_soak,
+    check_soak_warm,
+    check_used_before,
+    cold_hold,
+    cold_soak,
+    raw_splash,
+    used_marinade,
+)
 from tarebook.safety.storage import storage, vacuum
 
 Check = Callable[[Case], tuple[Finding, ...]]
@@ -81,6 +89,8 @@ RULES: tuple[Check, ...] = (
     check_dryer,
     check_thickness,
     check_soak,
+    check_soak_warm,
+    check_used_before,
     check_finish,
     check_salt_crystal,
 )

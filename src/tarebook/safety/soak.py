@@ -5,9 +5,10 @@ from __future__ import annotations
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.rulebook import degrees, limit
+from tarebook.safety.rulebook import both_scales, degrees, limit
 
 _HOURS_PER_DAY = 24
+_DIAL = 0.05  # [degF] what the way from Celsius may take off
 _RAISED = ("beef", "veal", "pork", "bacon", "lamb")
 
 
@@ -35,6 +36,40 @@ def check_soak(case: Case) -> tuple[Finding, ...]:
     usda = outer is not None or code == "soak-far-over"
     cites = "soak-day; soak-outer" if usda else "soak-day"
     return (case.warn(code, says, do, cites=cites, path="soak.hours"),)
+
+
+def check_soak_warm(case: Case) -> tuple[Finding, ...]:
+    """Warn of a soak that is stated to be warmer than a refrigerator."""
+    stated = case.recipe.soak.temperature_f
+    coldest_over = limit("cold-store", "refrigerator")
+    if stated is None or not case.soaked or stated[1] <= coldest_over + _DIAL:
+        return ()
+    return (
+        case.warn(
+            "soak-warm",
+            f"a soak at {both_scales(stated[1])} is warmer than the "
+            f"{degrees('cold-store', 'refrigerator')} of a refrigerator, where germs grow slowly",
+            "soak it in the refrigerator, never on the counter",
+            cites="cold-store; out-of-cold",
+            path="soak.temperature",
+        ),
+    )
+
+
+def check_used_before(case: Case) -> tuple[Finding, ...]:
+    """Refuse a marinade that raw meat has lain in before."""
+    soak = case.recipe.soak
+    if not soak.used_before or not case.soaked:
+        return ()
+    return (
+        case.warn(
+            "marinade-reused",
+            f"{_lain(case)} lain in this marinade before, and what was in it grows in the next",
+            "make a fresh one for every batch, and throw the used one away",
+            cites="marinade-discarded",
+            path="soak.used-before",
+        ),
+    )
 
 
 def cold_soak(case: Case) -> tuple[Finding, ...]:

@@ -78,6 +78,10 @@ class Column:
 
 def each(function: Callable[..., float], *numbers: Number) -> Number:
     """Return a plain function applied entry by entry; a plain number if all are plain."""
+    if any(getattr(n, "ndim", 0) for n in numbers):
+        import numpy as np
+
+        return np.frompyfunc(function, len(numbers), 1)(*numbers).astype(float)
     length = next((len(n) for n in numbers if isinstance(n, Column)), None)
     if length is None:
         return function(*numbers)

@@ -9,6 +9,7 @@ All masses in grams. ``Number`` is a float, or an array with one entry a draw.
 
 from __future__ import annotations
 
+from math import exp
 from typing import NamedTuple
 
 from tarebook.uptake.maths import Maths, Number
@@ -96,6 +97,30 @@ class Lost(NamedTuple):
 
     juice_g: Number
     boiled_off_g: Number
+
+
+GAS_CONSTANT = 8.314462618e-3
+"""Molar gas constant, exact since the SI of 2019 [kJ/(mol K)]."""
+
+_TABLE_C = 5.0  # temperature that the diffusivities are given for [degC]
+
+
+def temperature_factor(soak_c: float, *, activation_kj: float) -> float:
+    """Return how much faster solutes travel than in the soak that the table is for.
+
+    Args:
+        soak_c: temperature of the soak [degC], above -273.15.
+        activation_kj: apparent activation energy [kJ/mol].
+
+    Returns:
+        Factor of a diffusivity [-]; 1 at 5 degC.
+
+    Source:
+        Arrhenius's law, with the energy that temperature over viscosity of water has at 2 to 10
+        degC: working value ``diffusivity-activation``.
+    """
+    warmth = 1 / (_TABLE_C + 273.15) - 1 / (soak_c + 273.15)
+    return exp(activation_kj / GAS_CONSTANT * warmth)
 
 
 def mixed_uptake(tau: Number, alpha: Number, free_share: Number, maths: Maths) -> Number:
