@@ -20,6 +20,10 @@ def test_counted_by_hand(plan: PlanOf) -> None:
     warm = warm_of(found.jobs[0], 0, found.placed)
 
     assert (50, 25, 75, 2) == (warm.board_min, warm.hands_min, warm.out_min, warm.lots)
+    heat, load = (
+        next(one for one in found.placed if one.kind == kind) for kind in ("steam", "load")
+    )
+    assert load.end - heat.start == warm.heating_min
 
 
 def test_laying_out_raw_counts(plan: PlanOf) -> None:

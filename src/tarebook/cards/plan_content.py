@@ -258,7 +258,7 @@ def _cold_words(plan: Plan, at: int, job: Job) -> str:
         f"{degrees('out-of-cold', 'hot-day')} [{citations('out-of-cold')}]."
     )
     if warm.heating_min:
-        said += f" Then up to {warm.heating_min} min while it is heated, a few pieces at a time."
+        said += f" Then {warm.heating_min} min from the first piece heated to the last on its tray."
     if job.batch.raw:
         said += (
             " In the dryer, raw, it stays below the air's heat as long as it is wet: how long it "

@@ -13,6 +13,7 @@ from tarebook.safety.rulebook import limit
 
 _AT_THE_BOARD = ("trim", "slice", "knead")
 _IN_HAND = ("steep", "rub", "drain", "form")
+_HEATED = ("simmer", "steam", "boil-down")
 _DAY_MIN = 24 * 60
 
 
@@ -23,7 +24,7 @@ class Warm(NamedTuple):
         board_min: trimming all of it and slicing one load, counted as if it lay out all the while
             [min].
         hands_min: putting in its marinade, draining, forming, laying out raw [min].
-        heating_min: while it is heated through, before the first of it is hot [min].
+        heating_min: from the first piece into the heat to the last onto the trays [min].
         held_min: from thawed, or from the plan's start, until it is heated or dries [min], cold.
     """
 
@@ -57,11 +58,10 @@ def warm_of(job: Job, at: int, placed: Iterable[Placed]) -> Warm:
     thawed = max((one.end for one in own if one.kind == "thaw"), default=None)
     begun = thawed if thawed is not None else min(one.start for one in own)
     last = max(_heated_at(job, [one for one in own if one.load == load]) for load in loads)
-    heat = [one for one in own if one.kind in ("simmer", "steam", "boil-down")]
     return Warm(
         board_min=board,
         hands_min=hands,
-        heating_min=max(map(_length, heat), default=0),
+        heating_min=max(_heating(own, load) for load in loads),
         held_min=last - begun,
     )
 
@@ -85,10 +85,16 @@ def _out(job: Job, own: Iterable[Placed], load: int) -> tuple[int, int]:
     return board, sum(_length(one) for one in mine if one.kind in kinds)
 
 
+def _heating(own: Iterable[Placed], load: int) -> int:
+    """Return how long the heat and the laying out after it take; nothing where it goes in raw."""
+    mine = {one.kind: one for one in own if one.load == load}
+    hot = next((mine[kind] for kind in _HEATED if kind in mine), None)
+    return 0 if hot is None else mine["load"].end - hot.start
+
+
 def _heated_at(job: Job, own: Iterable[Placed]) -> int:
     """Return when a load is heated, or begins to dry if it is not heated first."""
-    kinds = ("simmer", "steam", "boil-down", "dry")
-    return min(one.start for one in own if one.kind in kinds)
+    return min(one.start for one in own if one.kind in (*_HEATED, "dry"))
 
 
 def _length(one: Placed) -> int:

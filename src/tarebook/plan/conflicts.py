@@ -234,10 +234,17 @@ def _cold_conflicts(job: Job, at: int, placed: Sequence[Placed]) -> Iterator[Sai
     if warm.held_min > held:
         yield Said(
             f"raw meat would wait {hours_words(warm.held_min)} in the refrigerator, and "
-            f"{held // 1440} days is the cautious limit for {food(job.recipe.meat.food).name}",
+            f"{held // 1440} days is the cautious limit for {_held_as(job)}",
             "dry less at once, and freeze the rest until its own day",
             "raw-holding",
         )
+
+
+def _held_as(job: Job) -> str:
+    """Return what the limit of waiting is for; no own one is held for fish."""
+    if job.case.animal is Animal.FISH:
+        return "poultry, and none is held for fish"
+    return food(job.recipe.meat.food).name
 
 
 def _first_by_night(naive: Sequence[Placed], nights: Sequence[Span]) -> tuple[Placed, Span] | None:

@@ -14,6 +14,7 @@ _MONTHS = (
 )  # fmt: skip
 _NAMED_HOURS = {"noon": (12, 0), "midnight": (0, 0)}
 _SHORTEST = 3
+_LONGEST = 60
 _AHEAD = timedelta(minutes=15)  # the clock on the kitchen wall may be ahead of the machine's
 _HINT = "write Saturday 18:00, tomorrow 7am, or 2026-11-28 18:00"
 
@@ -39,8 +40,8 @@ def read_moment(text: str, now: datetime, *, past: bool = False) -> tuple[dateti
         >>> f"{read_moment('Saturday 6pm', now)[0]:%Y-%m-%d %H:%M}"
         '2026-11-28 18:00'
     """
-    words = text.replace(",", " ").replace("T", " ").lower().split() if text[:60].strip() else []
-    if len(text) > 60 or not words:
+    words = _iso_apart(text).replace(",", " ").lower().split()
+    if len(text) > _LONGEST or not words:
         raise AskedWrongly(f'"{text[:40]}" is no day and time; {_HINT}')
     hour, minute, rest = _time(words, text)
     days = _day(rest, text, now, past)
@@ -76,6 +77,12 @@ def read_clock_span(text: str) -> tuple[tuple[int, int], tuple[int, int]]:
     if ends[0] == ends[1]:
         raise AskedWrongly(f'"{text[:40]}" begins and ends at the same time')
     return ends
+
+
+def _iso_apart(text: str) -> str:
+    """Return a date and a time that a T joins with a blank between them."""
+    day, joined, hour = text.strip().partition("T")
+    return f"{day} {hour}" if joined and day[-2:].isdigit() and hour[:2].isdigit() else text
 
 
 def _whole_time(part: str, text: str) -> tuple[int, int]:
