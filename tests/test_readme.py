@@ -119,6 +119,7 @@ CALLS = {
     "`soak`": ["soak", "juniper-venison"],
     "`kitchen`": ["kitchen"],
     "`plan`": ["plan", "juniper-venison"],
+    "`drying`": ["drying", "juniper-venison"],
     "`list`": ["list"],
     "`target`": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "`shop`": ["shop", "juniper-venison"],

@@ -36,6 +36,7 @@ COMMANDS = {
     "kitchen": ["kitchen"],
     "plan": ["plan", "juniper-venison", "--meat", "6lb", "--trays", "5", "--tray", "13 in round"],
     "target": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
+    "drying": ["drying", "juniper-venison", "--took", "6"],
     "list": ["list", "--sort", "sodium"],
     "shop": ["shop", "juniper-venison", "--meat", "6lb"],
     "probe": ["probe", str(LOG)],

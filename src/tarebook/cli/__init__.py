@@ -6,8 +6,8 @@ Files of this room:
 - ``talk``: printing, painting, reading what was asked; the only place that writes to a screen.
 - ``complete``: shell completion of recipe and food names.
 - ``put``: a page to a file, a pipe or the screen.
-- ``scale``, ``card``, ``compare``, ``soak``, ``check``, ``new``, ``foods``, ``convert``, ``kitchen``,
-  ``plan`` and the others: the commands.
+- ``scale``, ``card``, ``compare``, ``soak``, ``check``, ``new``, ``foods``, ``convert``,
+  ``kitchen``, ``plan`` and the others: the commands.
 
 Only this room prints or exits: 0 fine; 1 a fault in the record or the work; 2 asked wrongly;
 130 interrupted. Commands import what they need inside, so that each starts fast.

@@ -19,6 +19,7 @@ COMMANDS = (
     "card",
     "compare",
     "soak",
+    "drying",
     "check",
     "new",
     "convert",

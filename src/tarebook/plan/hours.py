@@ -84,6 +84,49 @@ def own_hours(low_h: float, high_h: float) -> Hours:
     )
 
 
+def carried_hours(hours: float, before: Conditions, planned: Conditions) -> Hours:
+    """Return the hours of a cook's own batch, carried over to another thickness and heat.
+
+    Args:
+        hours: what that batch took [h].
+        before: its thickness and air.
+        planned: thickness and air of this batch, in the same dryer, as full.
+
+    Returns:
+        The hours with all four corners of the carrying over, and the doubt of the next batch.
+
+    Raises:
+        ValueError: the hours mean nothing.
+
+    Source:
+        ``working-values.csv``, rows ``drying-thickness-exponent``, ``drying-activation``,
+        ``drying-rescale-error`` and ``drying-first-batch-factor``.
+    """
+    carried = carried_over(
+        hours,
+        before,
+        planned,
+        exponent=value("drying-thickness-exponent").range,
+        activation_kj_per_mol=value("drying-activation").range,
+    )
+    doubt = value("drying-rescale-error").likely
+    far = value("drying-first-batch-factor").likely
+    found = promise(carried, doubt=doubt, far_factor=far)
+    kind = (
+        f"near enough to it for the usual {doubt:.0%} either way"
+        if carried.near
+        else f"so unlike it that a factor of {far:g} either way stays"
+    )
+    corners = ", ".join(f"{one:.1f}" for one in sorted(carried.corners_h))
+    return Hours(
+        found.low_h,
+        found.likely_h,
+        found.high_h,
+        f"your own batch of {hours:g} h, carried over ({corners} h at its four corners), and "
+        f"{kind}",
+    )
+
+
 def recipe_hours(low_h: float, high_h: float, written: Conditions, planned: Conditions) -> Hours:
     """Return the hours that a recipe states, as far as they hold for a dryer not yet tried.
 
