@@ -266,3 +266,34 @@ def test_err_a_leftover_that_was_not_poured_away(tarebook: Tarebook) -> None:
 
     assert (2, "") == (done.status, done.out)
     assert "contradicts --nothing-poured-away" in done.err
+
+
+def kitchen(home: Path, text: str) -> None:
+    """Write a kitchen's file."""
+    home.mkdir(parents=True, exist_ok=True)
+    (home / "kitchen.toml").write_text(text, encoding="utf-8")
+
+
+def test_the_kitchens_own_spoons_are_taken(tarebook: Tarebook, own_home: Path) -> None:
+    """Unless another set is asked for."""
+    kitchen(own_home, '[measuring]\nset = "metric"\n')
+    own = json.loads(tarebook("scale", "juniper-venison", "--json").out)["drawer"]
+    said = json.loads(tarebook("scale", "juniper-venison", "--drawer", "full", "--json").out)
+
+    assert ("metric", "full") == (own, said["drawer"])
+
+
+def test_a_dryer_of_the_house_that_will_not_do_is_told(tarebook: Tarebook, own_home: Path) -> None:
+    """Whatever the recipe says of its temperature."""
+    kitchen(own_home, '[dryer]\nadjustable = "no"\n')
+
+    assert "This dryer cannot be set." in " ".join(tarebook("scale", "juniper-venison").out.split())
+
+
+def test_err_a_faulty_kitchen_stops_no_recipe(tarebook: Tarebook, own_home: Path) -> None:
+    """Its fault is told with file and line, and the sheet is printed."""
+    kitchen(own_home, '[dryer]\nadjustible = "no"\n')
+    status, out, err = tarebook("scale", "juniper-venison")
+
+    assert 0 == status and out.startswith("Juniper venison strips")
+    assert "kitchen.toml:2: error:" in err

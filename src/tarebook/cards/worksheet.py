@@ -79,6 +79,8 @@ def worksheet(
     finished_g: float | None = None,
     soaked_g: float | None = None,
     leftover_g: float | None = None,
+    dryer_top_f: float | None = None,
+    dryer_settable: bool | None = None,
 ) -> Worksheet:
     """Return everything about a recipe for today's meat.
 
@@ -91,6 +93,8 @@ def worksheet(
         finished_g: weight of the finished batch, if it was weighed [g].
         soaked_g: weight of the meat after its soak, if it was weighed [g].
         leftover_g: marinade left, towels included, if it was weighed [g].
+        dryer_top_f: hottest that the dryer in the house goes [degF], where that is known.
+        dryer_settable: whether its heat can be set, where that is known.
 
     Returns:
         The worksheet.
@@ -114,7 +118,7 @@ def worksheet(
         sodium_mg_per_oz=None if sodium is None else sodium.high,
         moisture_to_protein=_moisture_to_protein(figures),
         yield_fraction=figures.yield_fraction.likely if figures.weighed else None,
-    )
+    )._replace(dryer_top_f=dryer_top_f, dryer_settable=dryer_settable)
     return Worksheet(
         scaled=scaled,
         estimate=figures,

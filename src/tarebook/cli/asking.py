@@ -38,11 +38,11 @@ Factor = Annotated[
     typer.Option("--factor", metavar="NUMBER", help="Times the recipe instead: 2, 1 1/2."),
 ]
 DrawerName = Annotated[
-    str,
+    str | None,
     typer.Option(
         "--drawer",
         metavar="SET",
-        help="Measuring set in the house: basic, full or metric.",
+        help="Measuring set: basic, full or metric; your kitchen's own, or basic, if none.",
         autocompletion=complete.drawers,
     ),
 ]

@@ -44,7 +44,7 @@ def compare(
     bought: asking.Bought = None,
     trim: asking.Trim = None,
     factor: asking.Factor = None,
-    drawer: asking.DrawerName = "basic",
+    drawer: asking.DrawerName = None,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:

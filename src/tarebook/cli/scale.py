@@ -15,7 +15,7 @@ def scale(
     bought: asking.Bought = None,
     trim: asking.Trim = None,
     factor: asking.Factor = None,
-    drawer: asking.DrawerName = "basic",
+    drawer: asking.DrawerName = None,
     finished: asking.Finished = None,
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,

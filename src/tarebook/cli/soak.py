@@ -11,7 +11,7 @@ def soak(
     bought: asking.Bought = None,
     trim: asking.Trim = None,
     factor: asking.Factor = None,
-    drawer: asking.DrawerName = "basic",
+    drawer: asking.DrawerName = None,
     as_json: asking.AsJson = False,
 ) -> None:
     """Say how far salt and sugar come with the hours, and when more stop mattering.

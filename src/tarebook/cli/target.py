@@ -25,7 +25,7 @@ def target(
     bought: asking.Bought = None,
     trim: asking.Trim = None,
     factor: asking.Factor = None,
-    drawer: asking.DrawerName = "basic",
+    drawer: asking.DrawerName = None,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -35,6 +35,7 @@ def target(
     """
     from tarebook.cards.target_page import target_data, target_page
     from tarebook.cli.talk import asked, open_recipe, read_meat, show, show_data
+    from tarebook.cli.work import drawer_name
     from tarebook.findings import AskedWrongly
     from tarebook.nutrition import Ounce
     from tarebook.quantities.drawer import choose_drawer
@@ -57,7 +58,7 @@ def target(
         opened,
         goal,
         factor=times,
-        drawer=choose_drawer(drawer),
+        drawer=choose_drawer(drawer_name(drawer)),
         ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
     )
     if as_json:

@@ -9,6 +9,7 @@ from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
     from tarebook.cards.worksheet import Worksheet
+    from tarebook.kitchen import Kitchen
     from tarebook.recipe.model import Recipe
 
 
@@ -19,7 +20,7 @@ def work_out(
     bought: str | None = None,
     trim: str | None = None,
     factor: str | None = None,
-    drawer: str = "basic",
+    drawer: str | None = None,
     finished: str | None = None,
     soaked: str | None = None,
     leftover: str | None = None,
@@ -40,6 +41,7 @@ def work_out(
         raise AskedWrongly("--towels goes with --leftover")
     if nothing_poured:
         recipe = _all_kept(recipe, leftover)
+    house = own_kitchen()
     left = _weighed(leftover, "--leftover")
     if left is not None:
         left += _weighed(towels, "--towels") or 0.0
@@ -47,12 +49,40 @@ def work_out(
         recipe,
         meat_mass_g=mass_g,
         factor=times,
-        drawer=drawer,
+        drawer=drawer_name(drawer, house),
         ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
         finished_g=_weighed(finished, "--finished"),
         soaked_g=_weighed(soaked, "--soaked"),
         leftover_g=left,
+        dryer_top_f=None if house is None or house.dryer_f is None else house.dryer_f[1],
+        dryer_settable=None if house is None else house.adjustable,
     )
+
+
+def own_kitchen() -> Kitchen | None:
+    """Return what is known of the cook's kitchen, or None where no file tells of one.
+
+    A faulty file stops nothing: its faults are told with file and line, and what is faulty counts
+    as not known.
+    """
+    from tarebook.where import home
+
+    if not (home() / "kitchen.toml").exists():
+        return None
+    from tarebook.cli.talk import complain_findings
+    from tarebook.kitchen import load_kitchen
+
+    kitchen, findings = load_kitchen(strict=False)
+    complain_findings(findings)
+    return kitchen
+
+
+def drawer_name(said: str | None, house: Kitchen | None = None) -> str:
+    """Return the measuring set that was asked for, or the kitchen's own, or the basic one."""
+    if said is not None:
+        return said
+    house = house or own_kitchen()
+    return (house.drawer if house is not None else None) or "basic"
 
 
 def _weighed(text: str | None, option: str) -> float | None:
