@@ -136,7 +136,7 @@ class _Day:
         portion = batch.portions[load - 1]
         tail = portion.unload + portion.oven + portion.cool + portion.pack
         out = self.ready - tail + GRID
-        while (out := self._out_before(portion, out - GRID)) > self.earliest:
+        while (out := self._out_before(batch, portion, out - GRID)) > self.earliest:
             found = self._fits(batch, portion, out)
             if found is not None:
                 self._keep(at, load, found)
@@ -145,21 +145,43 @@ class _Day:
                 return True
         return False
 
-    def _out_before(self, portion: Portion, out: int) -> int:
-        """Return the latest minute, no later than one, to leave the dryer without a night in it."""
-        if self.dry_by_night:
-            return out
-        while True:
-            span = Span(self._switched_on(portion, out), out)
-            night = next((one for one in self.nights if one.meets(span)), None)
-            if night is None:
-                return out
-            out -= -(-(out - night.start) // GRID) * GRID  # until then the same night is in it
+    def _out_before(self, batch: Batch, portion: Portion, out: int) -> int:
+        """Return the latest minute, no later than one, at which no single thing is in the way.
+
+        What is in the way stays so until all of the portion's span lies before it: those minutes
+        need not be tried one by one.
+        """
+        while out > self.earliest:
+            back = max(self._in_the_way(batch, portion, out), default=0)
+            if not back:
+                break
+            out -= -(-back // GRID) * GRID
+        return out
+
+    def _in_the_way(self, batch: Batch, portion: Portion, out: int) -> Iterator[int]:
+        """Yield how much sooner each thing in the way asks a portion to be out [min]."""
+        on = self._switched_on(portion, out)
+        hands = self._at_work(portion, out)
+        awake = [*hands, Span(on, on + 1 if self.dry_by_night else out)]
+        for span in awake:
+            yield from (span.end - one.start for one in self.nights if one.meets(span))
+        for span in hands:
+            yield from (span.end - one.start for one in self.hands if one.meets(span))
+        for span, trays in self._taken(portion, out):
+            for one in self.dryer:
+                if one.span.meets(span) and self._clash(batch, trays, one):
+                    yield span.end - one.span.start
 
     def _switched_on(self, portion: Portion, out: int) -> int:
         """Return when the first hand is laid on a portion, or the dryer switched on for it."""
         begun = out - portion.dry
         return min(begun - sum(task.minutes for task in portion.front), begun - portion.preheat)
+
+    def _at_work(self, portion: Portion, out: int) -> list[Span]:
+        """Return when somebody has to be there before and after a portion dries."""
+        begun = out - portion.dry
+        front = begun - sum(task.minutes for task in portion.front)
+        return [Span(front, begun + portion.clean), Span(out, out + portion.unload)]
 
     def place_prep(self, at: int) -> bool:
         """Place what is done once for a batch, as late as it may be."""
@@ -183,7 +205,7 @@ class _Day:
         begun = out - portion.dry
         front = begun - sum(task.minutes for task in portion.front)
         taken = self._taken(portion, out)
-        at_work = [Span(front, begun + portion.clean), Span(out, out + portion.unload)]
+        at_work = self._at_work(portion, out)
         room = all(self._trays_for(batch, trays, span) for span, trays in taken)
         if not room or not all(map(self._free, at_work)):
             return None
@@ -304,14 +326,23 @@ class _Day:
     def _trays_for(self, batch: Batch, trays: int, span: Span) -> bool:
         """Whether the dryer has room for it all the while, and air that suits all in it."""
         beside = [one for one in self.dryer if one.span.meets(span)]
-        if any(one.raw != batch.raw for one in beside):
-            return False
-        low = max(batch.air[0], *(one.air[0] for one in beside), batch.air[0])
-        high = min(batch.air[1], *(one.air[1] for one in beside), batch.air[1])
-        if low > high:
-            return False
-        most = max((_taken(beside, one.span.start, span) for one in beside), default=0)
-        return most + trays <= self.trays
+        moments = {span.start, *(max(one.span.start, span.start) for one in beside)}
+        return self._alike(batch, beside) and all(
+            trays + sum(one.trays for one in beside if one.span.start <= at < one.span.end)
+            <= self.trays
+            for at in moments
+        )
+
+    def _clash(self, batch: Batch, trays: int, other: _Loaded) -> bool:
+        """Whether trays of a batch can never be in the dryer together with another load."""
+        return trays + other.trays > self.trays or not self._alike(batch, [other])
+
+    @staticmethod
+    def _alike(batch: Batch, others: Sequence[_Loaded]) -> bool:
+        """Whether one air suits all of them, and all are raw or none is."""
+        low = max([batch.air[0], *(one.air[0] for one in others)])
+        high = min([batch.air[1], *(one.air[1] for one in others)])
+        return low <= high and all(one.raw == batch.raw for one in others)
 
     def _keep(self, at: int, load: int, found: Iterable[tuple[Task, Span]]) -> None:
         for task, span in found:
@@ -319,12 +350,6 @@ class _Day:
             self.placed.append(one)
             if task.attended:
                 self.hands.append(span)
-
-
-def _taken(beside: Sequence[_Loaded], at: int, span: Span) -> int:
-    """Return how many trays are taken at a minute, or as a span begins if that is later."""
-    at = max(at, span.start)
-    return sum(one.trays for one in beside if one.span.start <= at < one.span.end)
 
 
 def _in_a_row(tasks: Sequence[Task], begin: int) -> Iterator[tuple[Task, Span]]:
