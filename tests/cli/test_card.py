@@ -31,3 +31,13 @@ def test_the_same_question_has_the_same_answer(tarebook: Tarebook) -> None:
     args = ("card", "trail-sticks-venison", "--meat", "5 lb")
 
     assert tarebook(*args).out == tarebook(*args).out
+
+
+def test_nothing_poured_away_is_for_the_card_too(tarebook: Tarebook) -> None:
+    """The same answer as from scale."""
+    asked = ("juniper-venison", "--nothing-poured-away", "--json")
+    card, scaled = (json.loads(tarebook(command, *asked).out) for command in ("card", "scale"))
+    poured = json.loads(tarebook("card", "juniper-venison", "--json").out)
+
+    assert scaled == card
+    assert poured["estimate"] != card["estimate"]

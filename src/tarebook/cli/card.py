@@ -16,6 +16,7 @@ def card(
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,
     towels: asking.Towels = None,
+    nothing_poured_away: asking.NothingPoured = False,
     label_ounce: asking.LabelOunce = False,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -38,6 +39,7 @@ def card(
         leftover=leftover,
         towels=towels,
         label_ounce=label_ounce,
+        nothing_poured=nothing_poured_away,
     )
     if as_json:
         from tarebook.cards.keys import worksheet_data
