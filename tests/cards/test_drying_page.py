@@ -21,7 +21,7 @@ def sheet() -> DryingSheet:
         ("your last batch", carried_hours(6.0, QUARTER, THIN)),
         ("others", published_hours(THIN)),
     )
-    return DryingSheet("Lake strips", THIN, (True, False), answers, True)
+    return DryingSheet("Lake strips", 5.0, 65.0, (True, False), answers, True)
 
 
 def test_the_page_fits_eighty_columns(sheet: DryingSheet) -> None:

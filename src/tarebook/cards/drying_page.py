@@ -7,7 +7,6 @@ from typing import Any, NamedTuple
 
 from tarebook.cards.bars import bars
 from tarebook.cards.lines import Line, Style, clean, row, wrap
-from tarebook.drying.time import Conditions
 from tarebook.figures.drying_times import DryingTime, drying_times
 from tarebook.figures.sources import sources
 from tarebook.nutrition.range import Range
@@ -28,14 +27,16 @@ class DryingSheet(NamedTuple):
 
     Attributes:
         title: of the recipe.
-        planned: thickness and air of today.
+        thickness_mm: of a strip today [mm].
+        air_c: of the dryer today [degC].
         stated: whether the recipe (or the cook) gives thickness, and whether it gives the air.
         answers: each way of telling the hours with its name, the best one first.
         printed: whether published times are about it.
     """
 
     title: str
-    planned: Conditions
+    thickness_mm: float
+    air_c: float
     stated: tuple[bool, bool]
     answers: tuple[tuple[str, Hours], ...]
     printed: bool
@@ -70,9 +71,9 @@ def drying_data(sheet: DryingSheet) -> dict[str, Any]:
     """Return the same as plain data."""
     return {
         "title": sheet.title,
-        "thickness_mm": sheet.planned.thickness_mm,
+        "thickness_mm": sheet.thickness_mm,
         "thickness_stated": sheet.stated[0],
-        "air_c": sheet.planned.air_c,
+        "air_c": sheet.air_c,
         "air_stated": sheet.stated[1],
         "hours": [
             {
@@ -90,7 +91,7 @@ def drying_data(sheet: DryingSheet) -> dict[str, Any]:
 
 def _planned(sheet: DryingSheet) -> str:
     thickness, air = sheet.stated
-    mm, celsius = sheet.planned.thickness_mm, sheet.planned.air_c
+    mm, celsius = sheet.thickness_mm, sheet.air_c
     how_thick = "" if thickness else ", taken for 1/4 in since none is stated"
     how_hot = "" if air else ", taken since none is stated"
     return (

@@ -74,7 +74,9 @@ def drying(
         thickness is not None or opened.meat.thickness_mm is not None,
         temperature is not None or opened.drying.temperature_f is not None,
     )
-    sheet = DryingSheet(opened.title, planned, stated, tuple(answers), printed)
+    sheet = DryingSheet(
+        opened.title, planned.thickness_mm, planned.air_c, stated, tuple(answers), printed
+    )
     if as_json:
         show_data(drying_data(sheet))
     else:
