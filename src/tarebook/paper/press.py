@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any, Literal
 from unicodedata import normalize
 
-__all__ = ["FALLBACKS", "press"]
+__all__ = ["FALLBACKS", "Form", "press"]
 
 Form = Literal["pdf", "svg", "png"]
 
