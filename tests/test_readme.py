@@ -120,6 +120,7 @@ CALLS = {
     "`kitchen`": ["kitchen"],
     "`plan`": ["plan", "juniper-venison"],
     "`drying`": ["drying", "juniper-venison"],
+    "`labels`": ["labels", "juniper-venison"],
     "`list`": ["list"],
     "`target`": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "`shop`": ["shop", "juniper-venison"],

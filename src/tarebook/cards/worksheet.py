@@ -51,6 +51,7 @@ class Worksheet(NamedTuple):
         allergens: from the ingredients and the meat.
         cure: ingoing nitrite, or None where there is no curing salt.
         drawer: the measuring set the scoops are for.
+        case: what the rules looked at.
         ingoing: ingoing nitrite by each published method; empty without curing salt.
     """
 
@@ -61,6 +62,7 @@ class Worksheet(NamedTuple):
     allergens: Allergens
     cure: CureReport | None
     drawer: Drawer
+    case: Case
     ingoing: tuple[Ingoing, ...] = ()
 
     @property
@@ -127,6 +129,7 @@ def worksheet(
         allergens=allergens_of(recipe),
         cure=cure,
         drawer=tools,
+        case=case,
         ingoing=_by_method(scaled, soaked_g) if cure else (),
     )
 

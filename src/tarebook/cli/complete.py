@@ -26,3 +26,17 @@ def foods(incomplete: str) -> list[str]:
 def drawers(incomplete: str) -> list[str]:
     """Return measuring sets that begin as typed."""
     return [name for name in ("basic", "full", "metric") if name.startswith(incomplete)]
+
+
+def card_forms(incomplete: str) -> list[str]:
+    """Return what a card can be that begins as typed."""
+    return [
+        name for name in ("html", "markdown", "pdf", "svg", "text") if name.startswith(incomplete)
+    ]
+
+
+def card_sizes(incomplete: str) -> list[str]:
+    """Return card sizes that begin as typed."""
+    from tarebook.paper.sizes import size_names
+
+    return [name for name in size_names() if name.startswith(incomplete.casefold())]

@@ -17,6 +17,7 @@ FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
 COMMANDS = (
     "scale",
     "card",
+    "labels",
     "compare",
     "soak",
     "drying",

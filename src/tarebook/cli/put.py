@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 from tarebook.findings import AskedWrongly
@@ -39,3 +40,26 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
             raise AskedWrongly("this is no text for a screen: name a file with -o")
         sys.stdout.buffer.write(data)
         sys.stdout.buffer.flush()
+
+
+def put_pages(pages: Sequence[bytes], out: str | None) -> None:
+    """Write pages: one as it is named, several with their number before the ending.
+
+    Args:
+        pages: documents or pictures, one or more.
+        out: as for :func:`put`; ``labels.svg`` of three pages becomes ``labels-1.svg`` to
+            ``labels-3.svg``.
+
+    Raises:
+        AskedWrongly: several pictures cannot go down one pipe, or to a terminal.
+    """
+    if len(pages) == 1:
+        put(pages[0], out, binary=True)
+        return
+    if out is None or out == PIPE:
+        raise AskedWrongly(
+            f"these are {len(pages)} pictures: name a file with -o, or take --as pdf"
+        )
+    file = Path(out)
+    for number, page in enumerate(pages, 1):
+        put(page, str(file.with_name(f"{file.stem}-{number}{file.suffix}")), binary=True)

@@ -42,17 +42,17 @@ def work_out(
     if nothing_poured:
         recipe = _all_kept(recipe, leftover)
     house = own_kitchen()
-    left = _weighed(leftover, "--leftover")
+    left = weighed(leftover, "--leftover")
     if left is not None:
-        left += _weighed(towels, "--towels") or 0.0
+        left += weighed(towels, "--towels") or 0.0
     return worksheet(
         recipe,
         meat_mass_g=mass_g,
         factor=times,
         drawer=drawer_name(drawer, house),
         ounce=Ounce.LABEL if label_ounce else Ounce.AVOIRDUPOIS,
-        finished_g=_weighed(finished, "--finished"),
-        soaked_g=_weighed(soaked, "--soaked"),
+        finished_g=weighed(finished, "--finished"),
+        soaked_g=weighed(soaked, "--soaked"),
         leftover_g=left,
         dryer_top_f=None if house is None or house.dryer_f is None else house.dryer_f[1],
         dryer_settable=None if house is None else house.adjustable,
@@ -85,7 +85,7 @@ def drawer_name(said: str | None, house: Kitchen | None = None) -> str:
     return (house.drawer if house is not None else None) or "basic"
 
 
-def _weighed(text: str | None, option: str) -> float | None:
+def weighed(text: str | None, option: str) -> float | None:
     """Return a weight that an option gives [g], or None."""
     from tarebook.quantities.amount import parse_mass
 
