@@ -263,6 +263,52 @@ def test_named_food(name: str) -> None:
     assert "soy-sauce" == named_food(name).key
 
 
+@pytest.mark.parametrize("put", ["0.55", "0.95", '"0.55-0.95"'])
+def test_a_water_activity_at_either_end_is_taken(put: str) -> None:
+    """The limits themselves lie inside."""
+    recipe, findings = read_recipe(f"{BASE}water-activity = {put}\n", file="r")
+
+    assert recipe is not None and recipe.drying.finish is not None, findings
+    low, likely, high = recipe.drying.finish.value
+    assert 0.5 < low <= likely <= high < 1
+
+
+@pytest.mark.parametrize("put", ["28 F", "100 F", "0 C", "34-41 F"])
+def test_a_soak_may_be_as_cold_as_meat_does_not_freeze(put: str) -> None:
+    """And warm enough to be warned of."""
+    recipe, findings = read_recipe(
+        BASE.replace("[soak]", f'[soak]\ntemperature = "{put}"'), file="r"
+    )
+
+    assert recipe is not None, findings
+
+
+@pytest.mark.parametrize("put", ["27 F", "101 F", "30-160 F", "71 C"])
+def test_no_soak_is_frozen_or_hot(put: str) -> None:
+    """What heats the meat is no soak."""
+    recipe, findings = read_recipe(
+        BASE.replace("[soak]", f'[soak]\ntemperature = "{put}"'), file="r"
+    )
+
+    assert recipe is None
+    assert [
+        f"r:8: error: temperature {put} is outside 28 to 100 °F (soak.temperature); it is that of "
+        "the soak; heat goes under [heat]"
+    ] == [str(finding) for finding in findings]
+
+
+def test_mushrooms_have_no_water_activity_to_aim_at() -> None:
+    """How they hold water is not held, and what to state instead is said."""
+    text = BASE.replace('"deer"', '"mushroom-shiitake"') + "water-activity = 0.6\n"
+    recipe, findings = read_recipe(text, file="r")
+
+    assert recipe is None
+    assert [
+        "r:11: error: how mushroom-shiitake holds water is not known here, so no water-activity "
+        "can be its end (drying.water-activity); state its moisture or yield instead"
+    ] == [str(finding) for finding in findings]
+
+
 @pytest.mark.parametrize("put", ["0.5", '"0.8-0.99"'])
 def test_a_water_activity_nobody_can_estimate(put: str) -> None:
     """Drier or wetter than the equations reach."""

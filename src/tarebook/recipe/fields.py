@@ -39,8 +39,11 @@ MOST_HOURS = 2_000
 WETTEST_PERCENT = 75
 """Working value of ours: raw meat holds about as much water, so nothing dried holds more."""
 
-ACTIVITIES = (0.55, 0.95)
+ACTIVITIES = (Fraction("0.55"), Fraction("0.95"))
 """Between these a water activity can be aimed at: below and above, nothing is held of it."""
+
+SOAKS_F = (Fraction(28), Fraction(100))
+"""Working values of ours [degF]: colder the meat is frozen, and warmer it is no soak but a pot."""
 
 
 class Reading:
@@ -271,12 +274,18 @@ def _ratio(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
 
 def _activity(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
     found = _written(_number_or_text(value, key), parse_range, key, 1, "")
-    driest, wettest = ACTIVITIES
-    if not driest <= found.low <= found.high <= wettest:
+    return _within(found, ACTIVITIES, key, "", "elsewhere it cannot be estimated")
+
+
+def _within(
+    found: Written, ends: tuple[Fraction, Fraction], key: Key, unit: str, hint: str
+) -> Written:
+    least, most = ends
+    if not least <= found.low <= found.high <= most:
         raise Refused(
             "out-of-range",
-            f"{key.name} {shown(found.text)} is outside {driest} to {wettest}",
-            hint="elsewhere it cannot be estimated",
+            f"{key.name} {shown(found.text)} is outside {float(least):g} to {float(most):g}{unit}",
+            hint=hint,
         )
     return found
 
@@ -288,6 +297,11 @@ def _percent(value: object, key: Key, path: KeyPath, reading: Reading) -> Writte
 
 def _temperature(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
     return _written(_with_unit(value, key), read_temperature_f, key, 500, " °F")
+
+
+def _cold(value: object, key: Key, path: KeyPath, reading: Reading) -> Written:
+    found = _temperature(value, key, path, reading)
+    return _within(found, SOAKS_F, key, " °F", "it is that of the soak; heat goes under [heat]")
 
 
 def _strength(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction:
@@ -412,6 +426,7 @@ _GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
     Takes.ACTIVITY: _activity,
     Takes.HOURS: _hours,
     Takes.TEMPERATURE: _temperature,
+    Takes.COLD: _cold,
     Takes.SERVING: _serving,
     Takes.MILLIGRAMS: _printed("mg"),
     Takes.GRAMS: _printed("g"),

@@ -33,6 +33,7 @@ class Takes(StrEnum):
     ACTIVITY = "a water activity"
     HOURS = "hours, a number or a range"
     TEMPERATURE = "a temperature"
+    COLD = "a temperature of a soak"
     SERVING = "a serving"
     MILLIGRAMS = "an amount in mg"
     GRAMS = "an amount in g"
@@ -264,7 +265,7 @@ SOAK = _table(
     ),
     Key(
         name="temperature",
-        takes=Takes.TEMPERATURE,
+        takes=Takes.COLD,
         says="How cold the meat lies in the marinade; 38 to 41 °F (4 to 5 °C) if it is not said.",
         example='"38 F"',
         also=("temp",),

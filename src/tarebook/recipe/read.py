@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from typing import Any
 
+from tarebook.figures.foods import Food
 from tarebook.findings import Finding
 from tarebook.recipe import keys
 from tarebook.recipe.fields import Reading, Written, read_table
@@ -95,6 +96,7 @@ def _recipe(
     ingredients = _ingredients(document, reading)
     meat = _meat(sections["meat"])
     drying = _drying(sections["drying"], reading)
+    _check_activity(sections["meat"].get("food"), drying.finish, reading)
     if meat is None or reading.faults.errors:
         return None
     return Recipe(
@@ -198,6 +200,7 @@ def _soak(values: Mapping[str, Any]) -> Soak:
 
 
 _BOILING_F, _MOST_HOURS = 212, 48
+_FLESH = frozenset({"meat", "fish"})
 
 
 def _drying(values: Mapping[str, Any], reading: Reading) -> Drying:
@@ -247,6 +250,20 @@ def _finish(values: Mapping[str, Any], reading: Reading) -> Finish | None:
             path=("drying", by.value),
         )
     return _finish_by(stated[0], values[stated[0].value]) if stated else None
+
+
+def _check_activity(dried: Food | None, finish: Finish | None, reading: Reading) -> None:
+    """Refuse a water activity for what is no meat or fish: how that holds water is not held."""
+    if dried is None or finish is None or finish.by is not FinishBy.WATER_ACTIVITY:
+        return
+    if dried.kind not in _FLESH:
+        reading.faults.error(
+            "finish-unknown",
+            f"how {dried.key} holds water is not known here, so no {finish.by.value} can be its "
+            "end",
+            hint=f"state its {FinishBy.MOISTURE.value} or {FinishBy.YIELD.value} instead",
+            path=("drying", finish.by.value),
+        )
 
 
 def _finish_by(by: FinishBy, written: Written) -> Finish:

@@ -195,6 +195,7 @@ _FORMS: Mapping[Takes, Callable[[Key], Schema]] = {
     Takes.ACTIVITY: _number_or(_NUMBER, 1),
     Takes.HOURS: _number_or(_NUMBER, MOST_HOURS),
     Takes.TEMPERATURE: _pattern(rf"{_NUMBER}.*[FfCc]"),
+    Takes.COLD: _pattern(rf"{_NUMBER}.*[FfCc]"),
     Takes.SERVING: _pattern(_NUMBER),
     Takes.MILLIGRAMS: _pattern(rf"{_NUMBER}\s*m?c?g"),
     Takes.GRAMS: _pattern(rf"{_NUMBER}\s*m?g"),
