@@ -31,9 +31,10 @@ COMMANDS = (
     "target",
     "kitchen",
     "plan",
+    "batch",
 )
-"""Every command; each is a module of this room, with a group ``app`` in it or a function of that
-name (``list_``, where the language has the name for itself)."""
+"""Every command; each is a module of this room, with a group ``app`` in it, a function ``group``
+that makes one, or a function of that name (``list_``, where the language has it for itself)."""
 
 
 def program(words: list[str]) -> typer.Typer:
@@ -56,7 +57,9 @@ def program(words: list[str]) -> typer.Typer:
     )
     for name in words[:1] if words and words[0] in COMMANDS else COMMANDS:
         module = import_module(f"tarebook.cli.{name}")
-        if hasattr(module, "app"):
+        if hasattr(module, "group"):
+            app.add_typer(module.group(words[1:]), name=name)
+        elif hasattr(module, "app"):
             app.add_typer(module.app, name=name)
         else:
             app.command(name)(getattr(module, f"{name}_", None) or getattr(module, name))

@@ -1,0 +1,186 @@
+"""Options that the commands of the batch book share, and what they mean."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from tarebook.findings import AskedWrongly
+
+if TYPE_CHECKING:
+    import sqlite3
+    from datetime import datetime
+
+    from tarebook.records.entry import Entry
+    from tarebook.records.moment import Moment
+
+BatchNumber = Annotated[
+    int | None,
+    typer.Option(
+        "--batch", metavar="N", help="Which batch, instead of the one in hand.", show_default=False
+    ),
+]
+At = Annotated[
+    str | None,
+    typer.Option(
+        "--at",
+        metavar="WHEN",
+        help="When it happened: 18:00, 'yesterday 6pm', '20 min ago'. Else: now.",
+    ),
+]
+Note = Annotated[str | None, typer.Option("--note", metavar="TEXT", help="A remark beside it.")]
+
+_AGO_MIN = {"min": 1, "mins": 1, "minute": 1, "minutes": 1, "h": 60, "hr": 60, "hrs": 60,
+            "hour": 60, "hours": 60, "d": 1440, "day": 1440, "days": 1440}  # fmt: skip
+_AGO = "ago"
+_MOST_AGO_MIN = 400 * 1440
+
+
+def clock_now() -> datetime:
+    """Return what the kitchen's clock shows; ``SOURCE_DATE_EPOCH`` holds it still."""
+    import os
+    from datetime import UTC, datetime
+
+    from tarebook.plan.zones import zone_of
+
+    zone, _ = zone_of(None)
+    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
+    at = datetime.fromtimestamp(int(epoch), UTC) if epoch.isdecimal() else datetime.now(UTC)
+    return at.astimezone(zone)
+
+
+def read_at(text: str | None, now: datetime) -> Moment:
+    """Return when something happened.
+
+    Args:
+        text: as given to ``--at``; None means now.
+        now: what the clock shows.
+    """
+    from tarebook.cli.talk import complain
+    from tarebook.plan.moments import read_moment
+    from tarebook.records.moment import moment_of
+
+    if text is None:
+        return moment_of(now)
+    found = _ago(text, now) or _exact(text, now)
+    if found is None:
+        try:
+            found, said = read_moment(text, now, past=True)
+        except AskedWrongly as fault:
+            raise AskedWrongly(f"--at: {fault}") from None
+        if said:
+            complain(f"note: {said}")
+    return moment_of(found)
+
+
+def read_entry(text: str, batch: int | None) -> tuple[int | None, int]:
+    """Return batch and entry of ``7``, ``12.7`` or ``#7``; the batch is None where none is said."""
+    first, point, last = text.strip().removeprefix("#").partition(".")
+    parts = (first, last) if point else (first,)
+    if not all(part.isascii() and part.isdigit() and len(part) < 10 for part in parts):
+        raise AskedWrongly(f'"{text[:20]}" names no entry; say its number, as in 7 or 12.7')
+    if not point:
+        return batch, int(first)
+    if batch is not None and batch != int(first):
+        raise AskedWrongly(f"{text} is of batch {int(first)}, and --batch says {batch}")
+    return int(first), int(last)
+
+
+def batch_in_hand(db: sqlite3.Connection, batch: int | None, *, or_latest: bool = False) -> int:
+    """Return the batch that is meant.
+
+    Args:
+        db: the book.
+        batch: as given to ``--batch``.
+        or_latest: whether the latest will do where none is in hand.
+
+    Raises:
+        AskedWrongly: none is in hand.
+    """
+    from tarebook.records.find import in_hand, latest
+
+    if batch is not None:
+        return batch
+    found = in_hand(db)
+    if found:
+        return found[0]
+    last = latest(db)
+    if last is None:
+        raise AskedWrongly("no batch is started; tarebook batch start RECIPE --meat 6lb starts one")
+    if or_latest:
+        return last
+    raise AskedWrongly(
+        f"no batch is in hand: batch {last} is finished. --batch {last} writes in it all the same; "
+        "tarebook batch start RECIPE --meat 6lb starts the next"
+    )
+
+
+def tell(
+    entry: Entry,
+    title: str,
+    *,
+    as_json: bool,
+    about: Entry | None = None,
+    asked: Sequence[str] = (),
+    data: dict[str, Any] | None = None,
+) -> None:
+    """Tell that an entry is kept, and ask what looks like a slip.
+
+    Args:
+        entry: as it stands in the book.
+        title: what its batch is called.
+        as_json: whether to print data.
+        about: the entry that it strikes, replaces or settles.
+        asked: questions on it.
+        data: more keys for the data.
+    """
+    from tarebook.cards.batch_page import entry_data
+    from tarebook.cards.batch_words import entry_line
+    from tarebook.cli.talk import complain, show, show_data
+
+    if as_json:
+        show_data({**entry_data(entry), "questions": list(asked), **(data or {})})
+        return
+    show(entry_line(entry, title, about))
+    name = f"{entry.batch}.{entry.number}"
+    for question in asked:
+        complain(f"note: {question}")
+    if asked:
+        complain(f"kept as written; tarebook batch edit {name} ... or batch undo puts it right")
+
+
+def words_of(words: Sequence[str]) -> str:
+    """Return what was typed as one text."""
+    return " ".join(words).strip()
+
+
+def _ago(text: str, now: datetime) -> datetime | None:
+    from datetime import UTC, timedelta
+
+    from tarebook.cli.talk import read_number
+
+    body = text.strip().lower()
+    if not body.endswith(_AGO) or len(body) > 40:
+        return None
+    number = body.removesuffix(_AGO).strip()
+    unit = number.lstrip("0123456789./ ½¼¾⅓⅔").strip()
+    if unit not in _AGO_MIN:
+        raise AskedWrongly(f'--at: "{body}" is no time ago; write 20 min ago or 2 hours ago')
+    minutes = read_number(number.removesuffix(unit), "--at") * _AGO_MIN[unit]
+    if not 0 <= minutes <= _MOST_AGO_MIN:
+        raise AskedWrongly(f'--at: "{body}" is too long ago; write the date')
+    back = now.astimezone(UTC) - timedelta(minutes=float(minutes))
+    return back.astimezone(now.tzinfo)
+
+
+def _exact(text: str, now: datetime) -> datetime | None:
+    """Return a moment that is written with its own offset from UTC."""
+    from datetime import datetime
+
+    try:
+        found = datetime.fromisoformat(text.strip())
+    except ValueError:
+        return None
+    return found if found.tzinfo is not None else None

@@ -1,0 +1,104 @@
+"""tarebook batch show, list: what stands in the book."""
+
+from __future__ import annotations
+
+import sys
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import asking, complete
+from tarebook.cli.batch_asking import BatchNumber
+
+_SHOWN = 20
+
+
+def show(
+    number: Annotated[
+        int | None,
+        typer.Argument(
+            metavar="[N]",
+            help="Which batch; else the one in hand, or the last.",
+            show_default=False,
+        ),
+    ] = None,
+    batch: BatchNumber = None,
+    recipe: Annotated[
+        bool, typer.Option("--recipe", help="Print its recipe instead, as it was that day.")
+    ] = False,
+    as_json: asking.AsJson = False,
+) -> None:
+    """Show a batch with all its entries.
+
+    Those struck or replaced are marked; then what was weighed, and how long things took.
+
+    Example: tarebook batch show 1
+    """
+    from tarebook.cards.batch_page import batch_data, batch_page
+    from tarebook.cli.batch_asking import batch_in_hand
+    from tarebook.cli.talk import show as show_lines
+    from tarebook.cli.talk import show_data
+    from tarebook.findings import AskedWrongly
+    from tarebook.records.find import read_batch
+    from tarebook.records.store import reading
+
+    if number is not None and batch is not None and number != batch:
+        raise AskedWrongly(f"{number} and --batch {batch} are two batches; name one")
+    wanted = batch if number is None else number
+    with reading() as db:
+        found = read_batch(db, batch_in_hand(db, wanted, or_latest=True))
+    if as_json:
+        show_data(batch_data(found))
+    elif recipe:
+        _print_recipe(found.recipe_text)
+    else:
+        show_lines(batch_page(found))
+
+
+def list_(
+    recipe: Annotated[
+        str | None,
+        typer.Option(
+            "--recipe",
+            metavar="RECIPE",
+            help="Only batches of this recipe.",
+            autocompletion=complete.recipes,
+        ),
+    ] = None,
+    every: Annotated[bool, typer.Option("--all", help="All, and not the newest 20.")] = False,
+    as_json: asking.AsJson = False,
+) -> None:
+    """List batches, the newest first, with raw and finished weight.
+
+    Example: tarebook batch list --recipe juniper-venison
+    """
+    from tarebook.cards.batch_page import list_data, list_page
+    from tarebook.cards.lines import Line
+    from tarebook.cli.talk import show as show_lines
+    from tarebook.cli.talk import show_data
+    from tarebook.records.find import how_many, rows
+    from tarebook.records.next_time import recipe_key
+    from tarebook.records.store import reading
+
+    key = None if recipe is None else recipe_key(recipe)
+    with reading() as db:
+        found = rows(db, recipe=key, most=None if every else _SHOWN)
+        of = how_many(db, recipe=key)
+    if as_json:
+        show_data(list_data(found))
+    elif not found:
+        tail = "" if key is None else f" of {key}"
+        lines = [f"No batches{tail} yet.", "tarebook batch start RECIPE --meat 6lb starts one."]
+        show_lines(Line(text) for text in lines)
+    else:
+        show_lines(list_page(found, of=of))
+
+
+def _print_recipe(text: str) -> None:
+    """Print a recipe as it was; to the letter, but for marks that would steer a terminal."""
+    from tarebook.cards.lines import clean
+    from tarebook.cli.talk import write
+
+    if sys.stdout is not None and sys.stdout.isatty():
+        text = "\n".join(clean(line) for line in text.splitlines()) + "\n"
+    write(text)

@@ -1,0 +1,135 @@
+"""tarebook batch next, take, drop: notes for next time."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from tarebook.cli import asking, complete
+from tarebook.cli.batch_asking import BatchNumber, Note
+
+WhichNote = Annotated[
+    str, typer.Argument(metavar="ENTRY", help="Which note: 12.7.", show_default=False)
+]
+
+
+def next_(
+    recipe: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="[RECIPE]",
+            help="Of this recipe only.",
+            autocompletion=complete.recipes,
+            show_default=False,
+        ),
+    ] = None,
+    as_json: asking.AsJson = False,
+) -> None:
+    """List the notes for next time that are still open.
+
+    Example: tarebook batch next juniper-venison
+    """
+    from tarebook.cards.batch_page import next_data, next_page
+    from tarebook.cli.talk import show, show_data
+    from tarebook.records.find import open_notes
+    from tarebook.records.next_time import recipe_key
+    from tarebook.records.store import reading
+
+    with reading() as db:
+        found = open_notes(db, None if recipe is None else recipe_key(recipe))
+    if as_json:
+        show_data(next_data(found))
+    else:
+        show(next_page(found))
+
+
+def take(
+    entry: WhichNote,
+    recipe: Annotated[
+        str | None,
+        typer.Option(
+            "--recipe",
+            metavar="RECIPE",
+            help="The recipe as it is now, where it goes by another name.",
+            autocompletion=complete.recipes,
+        ),
+    ] = None,
+    batch: BatchNumber = None,
+    note: Note = None,
+    as_json: asking.AsJson = False,
+) -> None:
+    """Tell that a note is in the recipe now.
+
+    It is not shown again; the recipe as it was and as it is now are both kept.
+
+    Example: tarebook batch take 1.3
+    """
+    from tarebook.records.entry import Kind
+
+    _settle(entry, batch, note, as_json, Kind.TAKEN, recipe)
+
+
+def drop(
+    entry: WhichNote,
+    batch: BatchNumber = None,
+    note: Note = None,
+    as_json: asking.AsJson = False,
+) -> None:
+    """Strike out a note for next time.
+
+    It is not shown again, and stays in its batch.
+
+    Example: tarebook batch drop 1.3
+    """
+    from tarebook.records.entry import Kind
+
+    _settle(entry, batch, note, as_json, Kind.DROPPED, None)
+
+
+def _settle(
+    entry: str, batch: int | None, note: str | None, as_json: bool, kind: str, recipe: str | None
+) -> None:
+    from tarebook.cli.batch_asking import batch_in_hand, clock_now, read_entry, tell
+    from tarebook.records.entry import Kind
+    from tarebook.records.find import read_batch
+    from tarebook.records.keep import settle_note
+    from tarebook.records.moment import moment_of
+    from tarebook.records.store import writing
+
+    at = moment_of(clock_now())
+    from_batch, number = read_entry(entry, batch)
+    with writing() as db:
+        from_batch = batch_in_hand(db, from_batch, or_latest=True)
+        found = read_batch(db, from_batch)
+        taken = Kind(kind) is Kind.TAKEN
+        settled, by = settle_note(
+            db,
+            from_batch,
+            number,
+            Kind(kind),
+            at=at,
+            note=note or "",
+            recipe_text=_recipe_now(recipe or found.recipe) if taken else None,
+        )
+    asked = []
+    if taken and by.wording == found.wording:
+        asked.append(f"the recipe reads as it did in batch {by.batch}: has the change been saved?")
+    tell(by, found.title, as_json=as_json, about=settled, asked=asked)
+
+
+def _recipe_now(which: str) -> str:
+    """Return the recipe as it is now, whole."""
+    from tarebook.findings import FileUnreadable
+    from tarebook.recipe.load import recipe_bytes
+    from tarebook.toml.text import MOST_BYTES
+
+    try:
+        data, file = recipe_bytes(which)
+        if len(data) <= MOST_BYTES:
+            return data.decode("utf-8")
+    except UnicodeDecodeError:
+        pass
+    except FileUnreadable as fault:
+        raise FileUnreadable(f"{fault}; --recipe FILE names the recipe as it is now") from None
+    raise FileUnreadable(f'"{file}" is no recipe')
