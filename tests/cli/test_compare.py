@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -117,3 +120,28 @@ def test_too_many_sides_are_told(tarebook: Tarebook) -> None:
 
     assert (2, "") == (status, out)
     assert "at most 10" in err
+
+
+def test_a_comparison_as_cells(tarebook: Tarebook) -> None:
+    """A row a figure and a side."""
+    done = tarebook("compare", "juniper-venison", "cabin-rub-elk", "--as", "csv")
+    rows = list(csv.reader(io.StringIO(done.out)))
+
+    assert (0, "") == (done.status, done.err)
+    assert {"Juniper venison strips", "Cabin pepper elk"} == {row[0] for row in rows[1:]}
+
+
+def test_a_comparison_as_a_picture(tarebook: Tarebook, tmp_path: Path) -> None:
+    """By the ending of the file; the file is told."""
+    file = tmp_path / "sides.svg"
+    done = tarebook("compare", "juniper-venison", "cabin-rub-elk", "-o", str(file))
+
+    assert (0, "") == (done.status, done.out)
+    assert file.read_bytes().startswith(b"<svg")
+
+
+def test_err_a_form_there_is_none_of(tarebook: Tarebook) -> None:
+    """Which there are."""
+    done = tarebook("compare", "juniper-venison", "cabin-rub-elk", "--as", "gif")
+
+    assert 2 == done.status and "say text, csv, pdf, svg, png" in done.err

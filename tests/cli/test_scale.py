@@ -297,3 +297,14 @@ def test_err_a_faulty_kitchen_stops_no_recipe(tarebook: Tarebook, own_home: Path
 
     assert 0 == status and out.startswith("Juniper venison strips")
     assert "kitchen.toml:2: error:" in err
+
+
+def test_a_sheet_as_cells_or_in_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
+    """CSV down a pipe, and the page itself in a file."""
+    cells = tarebook("scale", "juniper-venison", "--as", "csv")
+    file = tmp_path / "sheet.txt"
+    page = tarebook("scale", "juniper-venison", "-o", str(file))
+
+    assert cells.out.startswith("row,part,name")
+    assert (0, "") == (page.status, page.out)
+    assert file.read_text("utf-8").startswith("Juniper venison strips")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -88,3 +89,19 @@ def test_refused_curing_salt_prints_nothing(tarebook: Tarebook, written: Written
     status, out, _ = tarebook("soak", path)
 
     assert (1, "") == (status, out)
+
+
+def test_a_soak_as_a_picture(tarebook: Tarebook, tmp_path: Path) -> None:
+    """A document by the ending of the file."""
+    file = tmp_path / "soak.pdf"
+
+    assert 0 == tarebook("soak", "juniper-venison", "-o", str(file)).status
+    assert file.read_bytes().startswith(b"%PDF")
+
+
+def test_err_nothing_to_draw(tarebook: Tarebook, tmp_path: Path) -> None:
+    """A rub has no soak; no file is made."""
+    done = tarebook("soak", "cabin-rub-elk", "-o", str(tmp_path / "soak.pdf"))
+
+    assert 2 == done.status and "nothing to draw" in done.err
+    assert [] == list(tmp_path.glob("*.pdf"))

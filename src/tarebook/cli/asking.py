@@ -72,4 +72,7 @@ LabelOunce = Annotated[
     bool,
     typer.Option("--label-ounce", help="Figures for the 28 g ounce of food labels."),
 ]
+Out = Annotated[
+    str | None, typer.Option("-o", "--out", metavar="FILE", help="Write it there; - for a pipe.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print plain data as JSON.")]

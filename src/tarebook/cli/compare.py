@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 _MOST = 10
 
+_FORMS = ("text", "csv", "pdf", "svg", "png")
+
 
 def compare(
     recipes: Annotated[
@@ -46,6 +48,10 @@ def compare(
     factor: asking.Factor = None,
     drawer: asking.DrawerName = None,
     label_ounce: asking.LabelOunce = False,
+    as_: Annotated[
+        str | None, typer.Option("--as", metavar="FORM", help="text, csv, pdf, svg or png.")
+    ] = None,
+    out: asking.Out = None,
     as_json: asking.AsJson = False,
 ) -> None:
     """Compare variants of a recipe, or several recipes, per finished ounce and per batch.
@@ -53,7 +59,9 @@ def compare(
     Example: tarebook compare juniper-venison --swap soy-sauce=low-sodium-soy
     """
     from tarebook.cards.beside import Variant, beside
-    from tarebook.cli.talk import open_recipe, show, show_data
+    from tarebook.cards.lines import plain_text
+    from tarebook.cli.put import form_of, put
+    from tarebook.cli.talk import complain, open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
     bases = [open_recipe(name) for name in recipes]
@@ -83,7 +91,20 @@ def compare(
 
         show_data(comparison_data(variants))
         return
-    show(beside(variants))
+    form = form_of(as_, out, _FORMS)
+    if form == "csv":
+        from tarebook.cards.spreadsheet import comparison_rows
+        from tarebook.cells import csv_text
+
+        put(csv_text(comparison_rows(variants)).encode(), out)
+    elif form != "text":
+        from tarebook.paper.charts import comparison_chart, draw_as
+
+        put(draw_as(comparison_chart(variants), form, tell=complain), out, binary=True)
+    elif out is not None:
+        put(plain_text(beside(variants)).encode(), out)
+    else:
+        show(beside(variants))
 
 
 def _swapped(base: Recipe, swaps: list[Swap], *, each: bool) -> list[tuple[str, Recipe]]:

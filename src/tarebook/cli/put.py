@@ -63,3 +63,23 @@ def put_pages(pages: Sequence[bytes], out: str | None) -> None:
     file = Path(out)
     for number, page in enumerate(pages, 1):
         put(page, str(file.with_name(f"{file.stem}-{number}{file.suffix}")), binary=True)
+
+
+def form_of(said: str | None, out: str | None, forms: Sequence[str]) -> str:
+    """Return which form a page is to have: as it is said, by the ending of the file, or the first.
+
+    Args:
+        said: what ``--as`` says, or None.
+        out: the file it goes to, or None.
+        forms: what there is.
+
+    Raises:
+        AskedWrongly: there is no such form here.
+    """
+    if said is None:
+        ending = Path(out).suffix.lower().lstrip(".") if out else ""
+        return ending if ending in forms else forms[0]
+    form = said.strip().lower()
+    if form not in forms:
+        raise AskedWrongly(f'--as: "{said[:20]}" is no form of it; say {", ".join(forms)}')
+    return form

@@ -30,6 +30,8 @@ def scale(
         typer.Option("--water-activity", help="Estimate the water activity, as a band."),
     ] = False,
     label_ounce: asking.LabelOunce = False,
+    as_: Annotated[str | None, typer.Option("--as", metavar="FORM", help="text or csv.")] = None,
+    out: asking.Out = None,
     as_json: asking.AsJson = False,
 ) -> None:
     """Scale a recipe to today's meat, with sodium and sugars per finished ounce.
@@ -67,6 +69,15 @@ def scale(
             data["water_activity"] = activity_data(done)
         show_data(data)
         return
+    if as_ is not None or out is not None:
+        from tarebook.cli.put import form_of, put
+
+        if form_of(as_, out, ("text", "csv")) == "csv":
+            from tarebook.cards.spreadsheet import scale_rows
+            from tarebook.cells import csv_text
+
+            put(csv_text(scale_rows(done)).encode(), out)
+            return
     from tarebook.cards.sheet import sheet
 
     lines = list(sheet(done, exact=exact))
@@ -78,4 +89,9 @@ def scale(
         from tarebook.cards.why import activity_lines
 
         lines += activity_lines(done)
-    show(lines)
+    if out is not None:
+        from tarebook.cards.lines import plain_text
+
+        put(plain_text(lines).encode(), out)
+    else:
+        show(lines)

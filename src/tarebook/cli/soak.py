@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
+import typer
+
 from tarebook.cli import asking
+from tarebook.findings import AskedWrongly
 
 
 def soak(
@@ -12,14 +17,20 @@ def soak(
     trim: asking.Trim = None,
     factor: asking.Factor = None,
     drawer: asking.DrawerName = None,
+    as_: Annotated[
+        str | None, typer.Option("--as", metavar="FORM", help="text, pdf, svg or png.")
+    ] = None,
+    out: asking.Out = None,
     as_json: asking.AsJson = False,
 ) -> None:
     """Say how far salt and sugar come with the hours, and when more stop mattering.
 
     Example: tarebook soak juniper-venison --meat 6lb
     """
+    from tarebook.cards.lines import plain_text
     from tarebook.cards.soak_page import soak_data, soak_page
-    from tarebook.cli.talk import open_recipe, show, show_data
+    from tarebook.cli.put import form_of, put
+    from tarebook.cli.talk import complain, open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
     done = work_out(
@@ -27,5 +38,16 @@ def soak(
     )
     if as_json:
         show_data(soak_data(done))
+        return
+    form = form_of(as_, out, ("text", "pdf", "svg", "png"))
+    if form != "text":
+        from tarebook.paper.charts import draw_as, soak_chart
+
+        chart = soak_chart(done)
+        if chart is None:
+            raise AskedWrongly("there is nothing to draw: no soak is told of this recipe")
+        put(draw_as(chart, form, tell=complain), out, binary=True)
+    elif out is not None:
+        put(plain_text(soak_page(done)).encode(), out)
     else:
         show(soak_page(done))
