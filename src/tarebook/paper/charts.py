@@ -143,7 +143,7 @@ def draw_as(chart: Chart, form: str, *, tell: Callable[[str], object] | None = N
 
 
 def _described(drawing: bytes, chart: Chart) -> bytes:
-    """Return a drawing with its words inside, for those who hear it read: its letters are shapes."""
+    """Return a drawing with its words inside for who hears it read: its letters are shapes."""
     from xml.sax.saxutils import escape
 
     words = [*chart.names]
