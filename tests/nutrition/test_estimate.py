@@ -12,11 +12,10 @@ from tarebook.figures.dried import dried_products
 from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
 from tarebook.nutrition import FIGURES, Facts, Ounce, Range, estimate, facts_of, unit_of
-from tarebook.nutrition.activity import activity_band
 from tarebook.nutrition.estimate import missing_of
 from tarebook.nutrition.model import batch
 from tarebook.quantities.drawer import choose_drawer
-from tarebook.recipe.load import load_recipe, shipped_recipes
+from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Finish, FinishBy
 from tarebook.scaling import scale_by_factor
 from tarebook.uptake.maths import PLAIN
@@ -281,48 +280,3 @@ def test_salt_of_unknown_crystal_still_thins_the_rest() -> None:
     protein = [one.per_ounce["protein_g"] for one in (known, unknown, without)]
     assert all(one is not None for one in protein)
     assert abs(protein[1].likely - protein[0].likely) < abs(protein[2].likely - protein[0].likely)
-
-
-def _facts(name: str) -> Facts:
-    """Return the facts of a shipped recipe at its own size."""
-    return facts_of(scale_by_factor(load_recipe(name)[0], Fraction(1), choose_drawer("basic")))
-
-
-def test_a_colder_soak_takes_up_less() -> None:
-    """By a little: refrigerators differ by a tenth or so."""
-    known = _facts("juniper-venison")
-    cold, warm = (
-        estimate(known._replace(soak_c=celsius)).per_ounce["sodium_mg"] for celsius in (1.0, 8.0)
-    )
-
-    assert cold is not None and warm is not None
-    assert 0.9 * warm.likely < cold.likely < warm.likely
-
-
-@pytest.mark.parametrize("name", shipped_recipes())
-@pytest.mark.parametrize("draws", [256, 4096])
-def test_a_water_activity_can_be_the_finish(name: str, draws: int) -> None:
-    """A drier target weighs less and holds more sodium an ounce; columns and arrays alike."""
-    wet, dry = (
-        estimate(
-            _facts(name)._replace(finish=Finish(FinishBy.WATER_ACTIVITY, (a - 0.02, a, a + 0.02))),
-            draws=draws,
-        )
-        for a in (0.85, 0.70)
-    )
-    more, less = dry.per_ounce["sodium_mg"], wet.per_ounce["sodium_mg"]
-
-    assert more is not None and less is not None
-    assert dry.finished_g.likely < wet.finished_g.likely
-    assert less.likely < more.likely
-    assert 0 < dry.moisture_fraction.likely < wet.moisture_fraction.likely < 0.6
-
-
-def test_the_activity_aimed_at_is_the_activity_estimated() -> None:
-    """There and back: the batch finished at 0.80 is told about 0.80."""
-    known = _facts("juniper-venison")
-    aimed = known._replace(finish=Finish(FinishBy.WATER_ACTIVITY, (0.80, 0.80, 0.80)))
-    found = activity_band(aimed)
-
-    assert found is not None
-    assert found.likely == pytest.approx(0.80, abs=0.002)

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from tarebook.nutrition import Facts, estimate
+from tarebook.nutrition import Facts, assumptions, estimate
+from tarebook.nutrition.draws import Pert
 from tarebook.nutrition.soaking import (
     HOURS,
     Soaking,
@@ -155,3 +156,37 @@ def test_unstated_thickness_is_the_working_range(known: FactsOf) -> None:
 def test_without_liquid_there_is_nothing_to_tell(known: FactsOf, marinade: dict[str, str]) -> None:
     """A rub alone, or oil alone, has no soaking time."""
     assert soaking_times(known(marinade=marinade, rub={"salt": "20 g"})) is None
+
+
+@pytest.mark.parametrize("name", ["salt", "sugar", "salt_kept"])
+def test_a_colder_soak_is_slower(known: FactsOf, name: str) -> None:
+    """By a tenth or so within a refrigerator, in every column that is told of."""
+    facts = known(marinade=SWEET)
+    cold, untold, warm = (
+        soaking_times(facts._replace(soak_c=each)) for each in ((1.0,) * 3, None, (10.0,) * 3)
+    )
+
+    assert cold is not None and untold is not None and warm is not None
+    early = [getattr(one.after[0], name).likely for one in (cold, untold, warm)]
+    assert sorted(early) == early and 0.7 * early[2] < early[0] < early[2]
+
+
+def test_a_colder_soak_brings_less(known: FactsOf) -> None:
+    """The estimate follows too, by no more than a refrigerator may."""
+    facts = known(marinade=SWEET)
+    cold, warm = (
+        estimate(facts._replace(soak_c=(celsius,) * 3)).per_ounce["sodium_mg"]
+        for celsius in (1.0, 8.0)
+    )
+
+    assert cold is not None and warm is not None
+    assert 0.9 * warm.likely < cold.likely < warm.likely
+
+
+def test_a_span_of_temperatures_is_an_input_like_any_other(known: FactsOf) -> None:
+    """It is listed, as a fact of the recipe, from its low to its high end."""
+    facts = known(marinade=SWEET)._replace(soak_c=(1.0, 3.0, 5.0))
+    listed = assumptions(facts)["soak-temperature"]
+
+    assert (Pert(1.0, 3.0, 5.0), "degC", "F") == (listed.distribution, listed.unit, listed.code)
+    assert "soak-temperature" not in assumptions(known(marinade=SWEET))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tarebook.figures.working import value
+from tarebook.uptake.maths import Column
 from tarebook.uptake.soak import temperature_factor
 
 
@@ -25,3 +26,11 @@ def test_the_factor_follows_temperature_over_viscosity(soak_c: float, printed: f
 def test_the_tables_own_temperature_changes_nothing() -> None:
     """The diffusivities are for 5 degC."""
     assert 1.0 == temperature_factor(5.0, activation_kj=22.4)
+
+
+def test_a_column_of_temperatures_has_a_factor_each() -> None:
+    """As one by one."""
+    degrees = [0.0, 4.0, 10.0]
+    found = temperature_factor(Column(degrees), activation_kj=22.4)
+
+    assert [temperature_factor(one, activation_kj=22.4) for one in degrees] == list(found)

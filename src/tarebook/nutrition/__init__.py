@@ -6,6 +6,7 @@ Files of this room:
 - ``facts``: what is known of a batch, and what is missing.
 - ``assumptions``: every uncertain input, its range, code and source.
 - ``draws``: the draws of those inputs, the same for the same name everywhere.
+- ``finish``: what a batch weighs when it is dry enough, by each way of saying so.
 - ``model``: from bowl to scale, for one setting or a column of draws.
 - ``agreement``: whether the cook's weights agree, and the likeliest slip where they do not.
 - ``weighings``: what the cook's own weights tell of a batch.

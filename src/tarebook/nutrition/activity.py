@@ -10,7 +10,8 @@ from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import Distribution, percentile, strata
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import batch, contents, dry_matter, meat_solids
+from tarebook.nutrition.finish import dry_matter, meat_solids
+from tarebook.nutrition.model import batch, contents, sugars_put_in
 from tarebook.recipe.model import Part
 from tarebook.uptake.maths import PLAIN
 
@@ -50,7 +51,7 @@ def _band(facts: Facts, x: Mapping[str, float]) -> Band:
     done = batch(facts, x, PLAIN)
     finished = done.finished_g if facts.finished_g is None else facts.finished_g
     parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
-    dry = dry_matter(facts, done.figures, done.solids_g, parts, PLAIN)
+    dry = dry_matter(facts, done.figures, done.solids_g, sugars_put_in(parts), PLAIN)
     water = max(finished - done.solids_g, 0.0)
     ends = meat_solids("low"), meat_solids("likely"), meat_solids("high")
     return band(dry, water_g=water, gab=ends, half_width=value("water-activity-band").likely)

@@ -103,6 +103,10 @@ def _soaking(facts: Facts) -> Iterator[Assumption]:
     else:
         yield _fact("thickness", facts.thickness_mm, "mm", "thickness as the recipe states it")
     yield _fact("hours", facts.hours, "h", "hours in the marinade")
+    if facts.soak_c is not None:
+        energy = value("diffusivity-activation").likely
+        why = f"how cold it soaks; everything travels faster when warmer, by {energy:g} kJ/mol"
+        yield _fact("soak-temperature", facts.soak_c, "degC", why)
     yield _pert("free-share", "mixing-weight", "strips that lie free rather than stuck together")
     yield _pert("gain", "water-gain", "water drawn in or out")
     yield _pert("gain-weak", "water-gain-weak-brine", "the same in a weak brine")
@@ -147,10 +151,19 @@ def _drying(facts: Facts) -> Iterator[Assumption]:
         ratios = (FinishBy.MOISTURE_TO_PROTEIN, FinishBy.WATER_ACTIVITY)
         unit = "" if facts.finish.by in ratios else "fraction"
         yield _fact("finish", facts.finish.value, unit, f"finish by {facts.finish.by.value}")
+        if facts.finish.by is FinishBy.WATER_ACTIVITY:
+            yield _activity_error()
     elif facts.moisture_food:
         yield _pert("finish", "finish-moisture-mushroom", "moisture when crisp enough")
     else:
         yield _pert("finish", "finish-moisture-to-protein", "water over protein when dry enough")
+
+
+def _activity_error() -> Assumption:
+    """How far the water activity is off that the water of a batch is reckoned from."""
+    found = value("water-activity-model-error")
+    reason = "how far a reckoned water activity may be off"
+    return _from(found, "activity-error", Pert(-found.likely, 0.0, found.likely), reason)
 
 
 def _model(facts: Facts) -> Iterator[Assumption]:

@@ -168,7 +168,9 @@ def estimate(
     done = batch(facts, x, maths)
     solids, finished = _values(done.solids_g, draws), _values(done.finished_g, draws)
     whole: Mapping[str, list[float]] = Draws(lambda name: _values(done.figures[name], draws))
-    _check_weighed(facts, min(solids), sum(line.mass_g for line in facts.lines))
+    added_g = sum(line.mass_g for line in facts.lines)
+    _check_weighed(facts, min(solids), added_g)
+    _check_aim(facts, finished, added_g)
     check_soak_weights(facts)
     weighed = list(_weighings(facts, done, x, draws))
     if weighed:
@@ -287,6 +289,19 @@ def _check_weighed(facts: Facts, least_solids_g: float, added_g: float) -> None:
         raise QuantityError(
             f"a finished batch of {facts.finished_g:,.0f} g is more than went into it "
             f"({facts.meat_mass_g + added_g:,.0f} g); was the bowl's weight left in?"
+        )
+
+
+def _check_aim(facts: Facts, finished: Sequence[float], added_g: float) -> None:
+    """Refuse a water activity that this batch has before it is dried at all."""
+    if facts.finished_g is not None or facts.finish_by() is not FinishBy.WATER_ACTIVITY:
+        return
+    finished_g, wet_g = percentile(sorted(finished), LIKELY), facts.meat_mass_g + added_g
+    if finished_g > wet_g:
+        raise QuantityError(
+            f"at the water activity that the recipe ends at, this batch would weigh about "
+            f"{finished_g:,.0f} g, more than all that goes into it ({wet_g:,.0f} g): with so much "
+            "salt and sugar it is there before it is dried; aim lower"
         )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from tarebook.figures.nutrients import values
+from tarebook.findings import QuantityError
 from tarebook.nutrition.makeup import Makeup, makeup
 from tarebook.quantities.amount import AmountKind
 from tarebook.recipe.model import Finish, FinishBy, HeatStep, Part, Recipe, Surface
@@ -49,7 +50,7 @@ class Facts(NamedTuple):
         hours: low, likely, high hours in the marinade [h].
         thickness_mm: low, likely, high thickness of a piece [mm], or None if not stated.
         surface, heat, poured_away: as in the recipe.
-        soak_c: temperature of the soak [degC], the middle of what is stated, or None.
+        soak_c: low, likely, high temperature of the soak [degC], or None if not stated.
         finish: as in the recipe, or None for the usual.
         finished_g: weight of the finished batch on the scale [g], or None.
         soaked_g: weight of the meat after its soak, before any heat [g], or None.
@@ -72,7 +73,7 @@ class Facts(NamedTuple):
     finished_g: float | None = None
     soaked_g: float | None = None
     leftover_g: float | None = None
-    soak_c: float | None = None
+    soak_c: tuple[float, float, float] | None = None
 
     def has(self, part: Part) -> bool:
         """Whether any known ingredient goes into a part."""
@@ -106,8 +107,13 @@ def facts_of(
 
     Returns:
         The facts, with every gap named.
+
+    Raises:
+        QuantityError: the recipe ends at a water activity, and how its food holds water is not
+            known.
     """
     recipe = scaled.recipe
+    _check_finish(recipe)
     meat = values(recipe.meat.food)
     known = [one for one in map(_bounded, scaled.ingredients) if one.mass is not None]
     return Facts(
@@ -131,9 +137,23 @@ def facts_of(
     )
 
 
-def _soak_c(recipe: Recipe) -> float | None:
+def _soak_c(recipe: Recipe) -> tuple[float, float, float] | None:
     stated = recipe.soak.temperature_f
-    return None if stated is None else (sum(stated) / 2 - 32) / 1.8
+    if stated is None:
+        return None
+    low, high = ((end - 32) / 1.8 for end in stated)
+    return low, (low + high) / 2, high
+
+
+def _check_finish(recipe: Recipe) -> None:
+    """Refuse a water activity for what a swap has made of a recipe for meat."""
+    finish = recipe.drying.finish
+    aims = finish is not None and finish.by is FinishBy.WATER_ACTIVITY
+    if aims and _dries_by_moisture(recipe):
+        raise QuantityError(
+            f"how {recipe.meat.food} holds water is not known here, so no water activity can be "
+            "its end; state its moisture or yield instead"
+        )
 
 
 def _bounded(one: ScaledIngredient) -> ScaledIngredient:

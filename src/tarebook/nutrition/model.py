@@ -9,18 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
-from tarebook.drying import (
-    finished_at_moisture,
-    finished_at_moisture_to_protein,
-    finished_at_yield,
-    solids,
-)
-from tarebook.drying.water_activity import DryMatter, finished_at_water_activity
-from tarebook.drying.water_held import Gab
+from tarebook.drying import solids
 from tarebook.figures.working import value
 from tarebook.nutrition.facts import Facts, Line
-from tarebook.nutrition.makeup import CARRIED, SODIUM_IN_SALT, Makeup, dissolves
-from tarebook.recipe.model import FinishBy, HeatStep, Part
+from tarebook.nutrition.finish import finished_weight
+from tarebook.nutrition.makeup import CARRIED, Makeup, dissolves
+from tarebook.recipe.model import HeatStep, Part
 from tarebook.uptake.maths import Maths, Number, weighed_sum
 from tarebook.uptake.soak import (
     Bath,
@@ -138,7 +132,7 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
     figures = _figures(facts, parts, fates, soaked, x)
     leaked = _solubles_lost(facts, raw.before, x)
     loose, clinging = _undissolved(parts.get(Part.MARINADE), raw.before, x, maths)
-    finished = _finished(facts, parts, figures, left.total_g, x, maths)
+    finished = finished_weight(facts, figures, left.total_g, sugars_put_in(parts), x, maths)
     return Batch(
         figures=figures,
         finished_g=finished,
@@ -182,6 +176,12 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
         added_sucrose=total(lambda one: one.sucrose * one.added),
         added_hexose=total(lambda one: one.hexose * one.added),
     )
+
+
+def sugars_put_in(parts: Mapping[Part, Contents]) -> tuple[Number, Number]:
+    """Return the sucrose and the hexoses of all parts [g]."""
+    sucrose = sum((part.sucrose for part in parts.values()), 0.0)
+    return sucrose, sum((part.hexose for part in parts.values()), 0.0)
 
 
 def _measured(line: Line, x: Mapping[str, Number]) -> Number:
@@ -278,9 +278,7 @@ def _choose(at: Number, edge: float, below: Soaked, above: Soaked, maths: Maths)
 def _strip(facts: Facts, bath: Bath, water: Number, x: Mapping[str, Number], maths: Maths) -> Strip:
     thickness_m = x["thickness"] * x["thickness-factor"] / 1000
     pace = x["hours"] * 3600 / (thickness_m * thickness_m / 4)
-    if facts.soak_c is not None:
-        energy = value("diffusivity-activation").likely
-        pace = pace * temperature_factor(facts.soak_c, activation_kj=energy)
+    pace = pace * soak_pace(facts, x)
     return Strip(
         mass_g=facts.meat_mass_g,
         water_g=water,
@@ -294,6 +292,14 @@ def _strip(facts: Facts, bath: Bath, water: Number, x: Mapping[str, Number], mat
         film_g=x["film"] * facts.meat_mass_g * film_area_factor(thickness_m),
         other_uptake=x["other-uptake"],
     )
+
+
+def soak_pace(facts: Facts, x: Mapping[str, Number]) -> Number:
+    """Return how much faster solutes travel at the recipe's temperature than at the table's [-]."""
+    if facts.soak_c is None:
+        return 1.0
+    energy = value("diffusivity-activation").likely
+    return temperature_factor(x["soak-temperature"], activation_kj=energy)
 
 
 def _still_strip(facts: Facts, water: Number, x: Mapping[str, Number]) -> Strip:
@@ -456,68 +462,3 @@ def _add_carried(
             if isinstance(brought, float) and not brought:
                 continue
             found[name] += shares.get(name, rest) * brought
-
-
-def dry_matter(
-    facts: Facts,
-    figures: Mapping[str, Number],
-    solids_g: Number,
-    parts: Mapping[Part, Contents],
-    maths: Maths,
-) -> DryMatter:
-    """Return what is not water in a finished batch, by how it holds water [g].
-
-    Args:
-        facts: what is known of the batch.
-        figures: whole-batch figures by name.
-        solids_g: all solids [g].
-        parts: what marinade, rub and mix held.
-        maths: operations for this kind of number.
-
-    Returns:
-        Salt but for the meat's own, whose ions are bound in it; sugars, of which hexoses count as
-        half glucose, half fructose; the rest without the fat.
-    """
-    own_mg = (facts.meat.get("sodium_mg") or 0.0) * facts.meat_mass_g / 100
-    salt = maths.larger(figures["sodium_mg"] - own_mg, 0.0) / 1000 / SODIUM_IN_SALT
-    sugars = figures["sugars_g"]
-    sucrose = sum((part.sucrose for part in parts.values()), 0.0)
-    both = sucrose + sum((part.hexose for part in parts.values()), 0.0)
-    share = sucrose / maths.larger(both, _DROPLET_G)
-    other = maths.larger(solids_g - figures["fat_g"] - salt - sugars, 0.0)
-    hexose = sugars * (1 - share)
-    return DryMatter(salt, sugars * share, hexose / 2, hexose / 2, other)
-
-
-def meat_solids(end: str) -> Gab:
-    """Return the sorption constants of meat solids: ``low``, ``likely`` or ``high``."""
-    return Gab(*(float(getattr(value(key), end)) for key in ("gab-monolayer", "gab-c", "gab-k")))
-
-
-def _finished(
-    facts: Facts,
-    parts: Mapping[Part, Contents],
-    figures: Mapping[str, Number],
-    solids_g: Number,
-    x: Mapping[str, Number],
-    maths: Maths,
-) -> Number:
-    match facts.finish_by():
-        case FinishBy.MOISTURE:
-            return finished_at_moisture(solids_g=solids_g, moisture=x["finish"])
-        case FinishBy.YIELD:
-            return finished_at_yield(
-                raw_mass_g=facts.meat_mass_g,
-                yield_fraction=x["finish"],
-                solids_g=solids_g,
-                maths=maths,
-            )
-        case FinishBy.WATER_ACTIVITY:
-            dry = dry_matter(facts, figures, solids_g, parts, maths)
-            return finished_at_water_activity(
-                solids_g=solids_g, dry=dry, activity=x["finish"], gab=meat_solids("likely")
-            )
-        case _:
-            return finished_at_moisture_to_protein(
-                solids_g=solids_g, protein_g=figures["protein_g"], ratio=x["finish"]
-            )

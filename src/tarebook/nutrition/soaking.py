@@ -12,7 +12,7 @@ from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import column
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import Contents, batch, contents, water_fraction
+from tarebook.nutrition.model import Contents, batch, contents, soak_pace, water_fraction
 from tarebook.nutrition.range import Range, range_of
 from tarebook.recipe.model import Part
 from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
@@ -183,7 +183,7 @@ def _pace(
     return toward_balance(
         hours=hours,
         thickness_mm=x["thickness"] * x["thickness-factor"],
-        diffusivity_m2_per_s=x[diffusivity],
+        diffusivity_m2_per_s=x[diffusivity] * soak_pace(facts, x),
         alpha=COLUMNS.larger(bowl.water, _DROPLET_G) / inside_g,
         free_share=x["free-share"],
         maths=COLUMNS,

@@ -12,7 +12,7 @@ from __future__ import annotations
 from math import exp
 from typing import NamedTuple
 
-from tarebook.uptake.maths import Maths, Number
+from tarebook.uptake.maths import Maths, Number, each
 
 
 class Bath(NamedTuple):
@@ -105,11 +105,11 @@ GAS_CONSTANT = 8.314462618e-3
 _TABLE_C = 5.0  # temperature that the diffusivities are given for [degC]
 
 
-def temperature_factor(soak_c: float, *, activation_kj: float) -> float:
+def temperature_factor(soak_c: Number, *, activation_kj: float) -> Number:
     """Return how much faster solutes travel than in the soak that the table is for.
 
     Args:
-        soak_c: temperature of the soak [degC], above -273.15.
+        soak_c: temperature of the soak [degC], above -273.15; a number, or a column of draws.
         activation_kj: apparent activation energy [kJ/mol].
 
     Returns:
@@ -117,10 +117,10 @@ def temperature_factor(soak_c: float, *, activation_kj: float) -> float:
 
     Source:
         Arrhenius's law, with the energy that temperature over viscosity of water has at 2 to 10
-        degC: working value ``diffusivity-activation``.
+        degC: working value ``diffusivity-activation``. At 20 degC it reads 3 % high.
     """
     warmth = 1 / (_TABLE_C + 273.15) - 1 / (soak_c + 273.15)
-    return exp(activation_kj / GAS_CONSTANT * warmth)
+    return each(exp, activation_kj / GAS_CONSTANT * warmth)
 
 
 def mixed_uptake(tau: Number, alpha: Number, free_share: Number, maths: Maths) -> Number:
