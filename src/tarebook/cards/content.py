@@ -25,6 +25,7 @@ from tarebook.cards.words import (
     grams_words,
     ingredient_name,
     measure_words,
+    soak_place,
     temperature_words,
 )
 from tarebook.cards.worksheet import Worksheet
@@ -150,7 +151,8 @@ def _conditions(sheet: Worksheet) -> Iterator[str]:
         low, _, high = recipe.soak.hours
         hours = f"{low:g}" if low == high else f"{low:g} to {high:g}"
         stated = hours if recipe.soak.stated else "not stated"
-        yield f"Soak: {stated} h in the refrigerator, then {recipe.soak.surface.value}."
+        where = soak_place(recipe.soak)
+        yield f"Soak: {stated} h {where}, then {recipe.soak.surface.value}."
     if recipe.heat is not HeatStep.UNSTATED:
         yield f"Heat: {recipe.heat.value}."
     if recipe.drying.temperature_f:

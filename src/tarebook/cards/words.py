@@ -9,7 +9,8 @@ from tarebook.cards.lines import clean
 from tarebook.cards.worksheet import Allergens, Worksheet
 from tarebook.nutrition import Estimate
 from tarebook.quantities.words import format_mass_g
-from tarebook.recipe.model import FinishBy, Part
+from tarebook.recipe.model import FinishBy, Part, Soak
+from tarebook.safety.rulebook import limit
 from tarebook.scaling import ScaledIngredient
 
 PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
@@ -71,10 +72,30 @@ def finished_words(found: Estimate) -> str:
             "The yield the recipe states is below the batch's own dry solids. Figured at the "
             f"solids: about {format_mass_g(grams.likely)}. Weigh it, and give --finished."
         )
+    own = found.facts.own_yield
+    if own is not None:
+        many = "batch" if own.batches == 1 else f"{own.batches} batches"
+        ends = f"{100 * found.yield_fraction.low:.0f}-{100 * found.yield_fraction.high:.0f}"
+        return (
+            f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}). From your "
+            f"{many}: {percent(found.yield_fraction.likely)} of the raw meat, {ends}."
+        )
     shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
     return (
         f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
-        f"{shares} of the raw meat). Weigh it, and give --finished."
+        f"{shares} of the raw meat). Weigh it, and give --finished.{_activity_words(found)}"
+    )
+
+
+def _activity_words(found: Estimate) -> str:
+    """Return what to think of a finish by water activity; nothing for the others."""
+    finish = found.facts.finish
+    if finish is None or finish.by is not FinishBy.WATER_ACTIVITY:
+        return ""
+    stated = finish.written or f"{finish.value[1]:.2f}"
+    return (
+        f" That is where its water activity is reckoned to be {stated}: an estimate, which "
+        "measures nothing and is no test of keeping."
     )
 
 
@@ -91,6 +112,15 @@ def temperature_words(ends: tuple[float, float]) -> str:
     fahrenheit = "-".join(dict.fromkeys(f"{end:.0f}" for end in ends))
     celsius = "-".join(dict.fromkeys(f"{(end - 32) / 1.8:.0f}" for end in ends))
     return f"{fahrenheit} °F ({celsius} °C)"
+
+
+def soak_place(soak: Soak) -> str:
+    """Return where the meat soaks; a warm soak is never told as one in the refrigerator."""
+    if soak.temperature_f is None:
+        return "in the refrigerator"
+    at = f"at {temperature_words(soak.temperature_f)}"
+    cold = round(soak.temperature_f[1], 1) <= limit("cold-store", "refrigerator")
+    return f"in the refrigerator {at}" if cold else at
 
 
 def _all_of(allergens: tuple[str, ...]) -> str:

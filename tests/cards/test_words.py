@@ -1,0 +1,74 @@
+"""Words that several pages share."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from fractions import Fraction
+
+import pytest
+
+from tarebook.cards.content import content
+from tarebook.cards.lines import Line
+from tarebook.cards.sheet import sheet
+from tarebook.cards.words import finished_words, soak_place
+from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.recipe.model import Recipe, Soak
+
+RecipeOf = Callable[..., Recipe]
+Unwrapped = Callable[[Iterable[Line]], str]
+ESTIMATE = "an estimate, which measures nothing and is no test of keeping"
+
+
+def aiming(recipe_of: RecipeOf, stated: str = "0.80") -> Worksheet:
+    """Return a worksheet of strips that end at a water activity."""
+    return worksheet(recipe_of(drying=f"water-activity = {stated}"), factor=Fraction(1))
+
+
+@pytest.mark.parametrize(
+    ("stated", "says"),
+    [
+        (None, "in the refrigerator"),
+        ((38.0, 38.0), "in the refrigerator at 38 °F (3 °C)"),
+        ((34.0, 40.0), "in the refrigerator at 34-40 °F (1-4 °C)"),
+        ((34.0, 45.0), "at 34-45 °F (1-7 °C)"),
+        ((65.0, 65.0), "at 65 °F (18 °C)"),
+    ],
+)
+def test_a_warm_soak_is_not_in_the_refrigerator(
+    stated: tuple[float, float] | None, says: str
+) -> None:
+    """Where nothing is stated it is; where it is warmer than one, the card does not say so."""
+    assert says == soak_place(Soak(temperature_f=stated))
+
+
+def test_a_card_says_how_cold_it_soaks(recipe_of: RecipeOf) -> None:
+    """In both scales, beside the hours."""
+    cold = recipe_of(soak='hours = 12\ntemperature = "38 F"')
+    told = content(worksheet(cold, factor=Fraction(1))).conditions[0]
+
+    assert "Soak: 12 h in the refrigerator at 38 °F (3 °C), then drained." == told
+
+
+@pytest.mark.parametrize("stated", ["0.80", '"0.75-0.85"'])
+def test_a_reckoned_water_activity_is_called_an_estimate(recipe_of: RecipeOf, stated: str) -> None:
+    """Beside the weight at which the batch is thought to be there."""
+    told = finished_words(aiming(recipe_of, stated).estimate)
+
+    assert f"reckoned to be {float(stated):g}" in told if '"' not in stated else "0.75-0.85" in told
+    assert told.endswith(f"{ESTIMATE}.")
+
+
+def test_sheet_and_card_say_it_alike(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:
+    """Every look prints from the same words."""
+    aimed = aiming(recipe_of)
+
+    assert ESTIMATE in unwrapped(sheet(aimed))
+    assert any(ESTIMATE in one for one in content(aimed).beneath)
+
+
+def test_a_weighed_batch_has_no_aim_left(recipe_of: RecipeOf) -> None:
+    """The scale decides, and nothing is said of what was aimed at."""
+    recipe = recipe_of(drying="water-activity = 0.80")
+    weighed = worksheet(recipe, factor=Fraction(1), finished_g=450.0)
+
+    assert "water activity" not in finished_words(weighed.estimate)
