@@ -162,3 +162,28 @@ def test_data_are_those_of_the_page(shipped: Shipped) -> None:
     assert (24, True, None) == (data["limit_h"], data["thickness_stated"], data["nothing_to_soak"])
     assert data["half_as_thick"]["enough_h"] < data["enough_h"]
     assert data["half_as_thick"]["thickness_mm"][1] == data["thickness_mm"][1] / 2
+
+
+def test_a_stated_temperature_is_told(
+    sheet_of: Callable[..., Worksheet], unwrapped: Unwrapped
+) -> None:
+    """In both scales, at the head and in what the figures rest on."""
+    sheet = sheet_of(soak='hours = 12\ntemperature = "36-40 F"')
+    text = unwrapped(soak_page(sheet))
+
+    assert "Reckoned for a soak in the refrigerator at 36-40 °F (2-4 °C)." in text
+    assert [2.22, 3.33, 4.44] == pytest.approx(soak_data(sheet)["temperature_c"], abs=0.01)
+    assert soak_data(sheet_of())["temperature_c"] is None
+
+
+def test_a_warm_soak_is_warned_of_with_its_source(
+    sheet_of: Callable[..., Worksheet], unwrapped: Unwrapped
+) -> None:
+    """And so is a marinade that meat lay in before; nothing calls it a refrigerator."""
+    sheet = sheet_of(soak='hours = 12\ntemperature = "65 F"\nused-before = true')
+    text = unwrapped(soak_page(sheet))
+
+    assert re.search(r"Soak is too warm\. A soak at 65 °F \(18 °C\).*?\[National Center", text)
+    assert re.search(r"Marinade used before\. .*?\[", text)
+    assert "Home estimate, at 65 °F (18 °C)." in text
+    assert {"soak-warm", "marinade-reused"} <= {one["code"] for one in soak_data(sheet)["cautions"]}

@@ -105,3 +105,33 @@ def test_err_nothing_to_draw(tarebook: Tarebook, tmp_path: Path) -> None:
 
     assert 2 == done.status and "nothing to draw" in done.err
     assert [] == list(tmp_path.glob("*.pdf"))
+
+
+def test_todays_temperature(tarebook: Tarebook) -> None:
+    """Warmer is faster, and over a refrigerator's it is warned of."""
+    cold, warm = (
+        json.loads(tarebook("soak", "juniper-venison", "--temperature", t, "--json").out)
+        for t in ("34 F", "15 C")
+    )
+    likely = [one["after"][0]["salt_toward_balance_fraction"]["likely"] for one in (cold, warm)]
+
+    assert likely[0] < likely[1]
+    assert "soak-warm" not in {one["code"] for one in cold["cautions"]}
+    assert "soak-warm" in {one["code"] for one in warm["cautions"]}
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("38", "names no scale"),
+        ("20 F", "colder the meat is frozen"),
+        ("160 F", "a soak is at 28 to 100 °F (-2 to 38 °C)"),
+        ("cold", "--temperature"),
+    ],
+)
+def test_err_no_temperature_of_a_soak(text: str, says: str, tarebook: Tarebook) -> None:
+    """What is wrong with it; exit status 2."""
+    done = tarebook("soak", "juniper-venison", "--temperature", text)
+
+    assert (2, "") == (done.status, done.out)
+    assert says in done.err

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+from dataclasses import replace
 from fractions import Fraction
 from xml.etree import ElementTree
 
@@ -91,6 +92,17 @@ def test_a_soak_is_drawn_hour_by_hour(name: str) -> None:
     for hours in (2, 4, 8, 12, 24, 48):
         assert f"{hours} h" in page
     assert "in the refrigerator" in page
+
+
+def test_a_drawn_soak_says_how_cold_it_is() -> None:
+    """A warm one is not told as one in the refrigerator."""
+    recipe, _ = load_recipe("juniper-venison")
+    warm = replace(recipe, soak=recipe.soak._replace(temperature_f=(60.0, 60.0)))
+    chart = soak_chart(worksheet(warm, factor=Fraction(1)))
+
+    assert chart is not None
+    assert "at 60 °F (16 °C)" in text_of(chart)
+    assert "in the refrigerator" not in text_of(chart)
 
 
 def test_without_a_soak_there_is_nothing_to_draw() -> None:

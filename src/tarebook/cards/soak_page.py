@@ -9,6 +9,7 @@ from tarebook.cards.bars import axis, bar
 from tarebook.cards.keys import range_data
 from tarebook.cards.lines import Line, Style, row, wrap
 from tarebook.cards.sheet import COLUMNS, caution_lines
+from tarebook.cards.words import soak_place
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.soaking import (
@@ -24,7 +25,16 @@ from tarebook.safety import Case
 from tarebook.safety.rulebook import limit, rule
 
 _CODES = frozenset(
-    {"ground-soaked", "soak-far-over", "soak-over", "no-rule", "cold-soak", "used-marinade"}
+    {
+        "ground-soaked",
+        "soak-far-over",
+        "soak-warm",
+        "marinade-reused",
+        "soak-over",
+        "no-rule",
+        "cold-soak",
+        "used-marinade",
+    }
 )
 _LIMIT = ("soak-day", "soak")
 _WIDTHS = (6, 19, 19, 19)
@@ -46,6 +56,8 @@ def soak_page(sheet: Worksheet) -> Iterator[Line]:
         return
     yield from (Line(one, Style.TITLE) for one in wrap(sheet.recipe.title, COLUMNS))
     yield from _said(_thickness(times))
+    if sheet.recipe.soak.temperature_f is not None:
+        yield from _said(f"Reckoned for a soak {soak_place(sheet.recipe.soak)}.")
     yield from _table(sheet, times)
     yield from _charts(times)
     yield Line()
@@ -54,8 +66,8 @@ def soak_page(sheet: Worksheet) -> Iterator[Line]:
     yield Line()
     yield from _said(_kept_how(sheet), Style.QUIET)
     yield from _said(
-        "Home estimate, in the refrigerator. Low and high are the 5 and 95 % points of what goes "
-        "into it; salt kept carries the model's own doubt as well, widest under 4 h.",
+        f"Home estimate, {soak_place(sheet.recipe.soak)}. Low and high are the 5 and 95 % points "
+        "of what goes into it; salt kept carries the model's own doubt as well, widest under 4 h.",
         Style.QUIET,
     )
     yield from caution_lines(_soak_cautions(sheet), COLUMNS)
@@ -74,6 +86,7 @@ def soak_data(sheet: Worksheet) -> dict[str, Any]:
         },
         "nothing_to_soak": None if times else _nothing_to_soak(sheet),
         "thickness_stated": None if times is None else times.stated,
+        "temperature_c": _degrees(sheet),
         **_times_data(times, most),
         "half_as_thick": None if half is None else _times_data(half, most),
         "limit_h": most,
@@ -83,6 +96,11 @@ def soak_data(sheet: Worksheet) -> dict[str, Any]:
             for one in _soak_cautions(sheet)
         ],
     }
+
+
+def _degrees(sheet: Worksheet) -> list[float] | None:
+    stated = sheet.estimate.facts.soak_c
+    return None if stated is None else list(stated)
 
 
 def limit_h(sheet: Worksheet) -> float | None:

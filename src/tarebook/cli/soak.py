@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from tarebook.cli import asking
 from tarebook.findings import AskedWrongly
+
+if TYPE_CHECKING:
+    from tarebook.recipe.model import Recipe
 
 
 def soak(
@@ -17,6 +20,10 @@ def soak(
     trim: asking.Trim = None,
     factor: asking.Factor = None,
     drawer: asking.DrawerName = None,
+    temperature: Annotated[
+        str | None,
+        typer.Option("--temperature", metavar="COLD", help="How cold it soaks today: '38 F'."),
+    ] = None,
     as_: Annotated[
         str | None, typer.Option("--as", metavar="FORM", help="text, pdf, svg or png.")
     ] = None,
@@ -33,9 +40,10 @@ def soak(
     from tarebook.cli.talk import complain, open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
-    done = work_out(
-        open_recipe(recipe), meat=meat, bought=bought, trim=trim, factor=factor, drawer=drawer
-    )
+    opened = open_recipe(recipe)
+    if temperature is not None:
+        opened = _soaked_at(opened, temperature)
+    done = work_out(opened, meat=meat, bought=bought, trim=trim, factor=factor, drawer=drawer)
     if as_json:
         show_data(soak_data(done))
         return
@@ -51,3 +59,21 @@ def soak(
         put(plain_text(soak_page(done)).encode(), out)
     else:
         show(soak_page(done))
+
+
+def _soaked_at(recipe: Recipe, text: str) -> Recipe:
+    """Return the recipe soaked at another temperature, within what a soak may have."""
+    from dataclasses import replace
+
+    from tarebook.cli.talk import asked
+    from tarebook.quantities.temperature import parse_temperature_f
+    from tarebook.recipe.fields import SOAKS_F
+
+    ends = asked(parse_temperature_f, text, "--temperature")
+    coldest, warmest = SOAKS_F
+    if not coldest <= ends[0] <= ends[1] <= warmest:
+        raise AskedWrongly(
+            "--temperature: a soak is at 28 to 100 °F (-2 to 38 °C); colder the meat is frozen"
+        )
+    soak = recipe.soak._replace(temperature_f=ends, temperature_written=text)
+    return replace(recipe, soak=soak)

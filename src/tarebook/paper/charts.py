@@ -10,6 +10,7 @@ from tarebook.cards.beside import Variant
 from tarebook.cards.figures import NAMES, NO_TOTAL, digits, likely, nothing_known
 from tarebook.cards.lines import clean
 from tarebook.cards.soak_page import limit_h
+from tarebook.cards.words import soak_place
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.soaking import soaking_times
@@ -103,7 +104,7 @@ def soak_chart(sheet: Worksheet) -> Chart | None:
         )
         for heading, share_of in _SHARES
     ]
-    notes = [f"At {times.thickness_mm[1]:.3g} mm, in the refrigerator."]
+    notes = [f"At {times.thickness_mm[1]:.3g} mm, {soak_place(sheet.recipe.soak)}."]
     if most:
         notes.append(f"* longer than the cautious limit of {most:g} h.")
     return Chart(
