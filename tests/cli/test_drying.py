@@ -54,7 +54,13 @@ def test_mushrooms_go_by_the_recipe_alone(tarebook: Tarebook) -> None:
         (["--took", "0"], "--took: hours above 0 and at most 500"),
         (["--took", "soon"], "--took"),
         (["--took-thickness", "5mm"], "go with --took"),
-        (["--thickness", "80mm"], "was the unit inches or centimeters?"),
+        (["--thickness", "80mm"], "--thickness: strips of 80 mm"),
+        (["--took", "6", "--took-thickness", "80mm"], "--took-thickness: strips of 80 mm"),
+        (
+            ["--took", "6", "--took-thickness", "5mm", "--took-temperature", "300 F"],
+            "--took-temperature: air of 300 °F (149 °C)",
+        ),
+        (["--meat", "6 miles"], "--meat"),
         (["--thickness", "thin"], "--thickness"),
         (["--temperature", "155"], "names no scale"),
         (["--temperature", "900 F"], "--temperature"),
@@ -77,3 +83,51 @@ def test_err_nothing_is_known(tarebook: Tarebook) -> None:
 
     assert 2 == done.status
     assert "nothing is known of how long this dries" in done.err
+
+
+@pytest.mark.parametrize(
+    ("drying", "thickness", "says"),
+    [
+        ('temperature = "400 F"', "1/4 in", "the recipe: air of 400 °F (204 °C)"),
+        ('temperature = "30 F"', "1/4 in", "the recipe: air of 30 °F (-1 °C)"),
+        ("hours = 6", "3 in", "the recipe: strips of 76.2 mm"),
+    ],
+)
+def test_err_a_recipe_that_no_hours_are_told_of(
+    drying: str, thickness: str, says: str, written: Callable[..., str], tarebook: Tarebook
+) -> None:
+    """Named as the recipe's, and never a traceback."""
+    done = tarebook("drying", written(drying=drying, thickness=thickness))
+
+    assert (2, "") == (done.status, done.out)
+    assert says in done.err
+
+
+def test_an_option_stands_in_for_what_the_recipe_has_wrong(
+    written: Callable[..., str], tarebook: Tarebook
+) -> None:
+    """Where no hours of the recipe have to be carried over from it."""
+    path = written(drying='temperature = "400 F"', thickness="3 in")
+    done = tarebook("drying", path, "--temperature", "150 F", "--thickness", "6mm", "--json")
+
+    assert (0, ["others"]) == (done.status, list(hours(done)))
+
+
+def test_todays_meat_is_weighed_against(tarebook: Tarebook) -> None:
+    """Twice the meat leaves twice the weight, in as many hours: load is in no figure."""
+    one, two = (
+        json.loads(tarebook("drying", "juniper-venison", "--meat", m, "--json").out)
+        for m in ("3 lb", "6 lb")
+    )
+
+    assert two["meat"]["mass_g"] == pytest.approx(2 * one["meat"]["mass_g"])
+    assert two["finished_g"]["likely"] == pytest.approx(2 * one["finished_g"]["likely"], rel=0.03)
+    assert two["hours"] == one["hours"]
+
+
+def test_todays_heat_is_minded(tarebook: Tarebook) -> None:
+    """A cool dryer given as an option is warned of like one in the recipe."""
+    data = json.loads(tarebook("drying", "cabin-rub-elk", "--temperature", "110 F", "--json").out)
+
+    assert "dryer-cool" in {one["code"] for one in data["cautions"]}
+    assert data["air_c"] == pytest.approx(43.33, abs=0.01)

@@ -5,7 +5,14 @@ from __future__ import annotations
 import pytest
 
 from tarebook.figures.sources import sources
-from tarebook.plan.hours import conditions, own_hours, published_hours, recipe_hours
+from tarebook.findings import QuantityError
+from tarebook.plan.hours import (
+    carried_hours,
+    conditions,
+    own_hours,
+    published_hours,
+    recipe_hours,
+)
 
 QUARTER = conditions(6.35, (145.0, 145.0))
 
@@ -58,3 +65,38 @@ def test_conditions_are_kept_to_what_can_be_reckoned() -> None:
         conditions(80, (150, 150)).thickness_mm,
         conditions(None, (150, 150)).thickness_mm,
     )
+
+
+@pytest.mark.parametrize("air_f", [30.0, 300.0])
+def test_err_air_that_no_hours_are_told_of(air_f: float) -> None:
+    """Frost and a hot oven are the asker's slip, in both scales."""
+    with pytest.raises(QuantityError, match=rf"air of {air_f:.0f} °F .*was it the other scale"):
+        conditions(6.35, (air_f, air_f))
+
+
+def test_a_batch_like_the_last_one_has_no_corners() -> None:
+    """Nothing is carried over: a quarter either way, from one batch to the next."""
+    found = carried_hours(6, QUARTER, QUARTER)
+
+    assert (4.5, 6, 7.5) == pytest.approx((found.low_h, found.likely_h, found.high_h))
+    assert found.corners_h is None
+    assert "your own batch of 6 h, and at least 25%" in found.why
+
+
+def test_the_last_batch_is_carried_over_with_its_corners() -> None:
+    """Seven hours of 5 mm at 160 degF, cut to 6.5 mm at 145: far, so a factor of two stays."""
+    found = carried_hours(7, conditions(5, (160, 160)), conditions(6.5, (145, 145)))
+
+    assert found.corners_h is not None
+    assert (10.636, 17.473) == pytest.approx((found.corners_h[0], found.corners_h[3]), abs=1e-3)
+    assert found.likely_h == pytest.approx(13.456, abs=1e-3)
+    assert (found.likely_h / 2, found.likely_h * 2) == pytest.approx((found.low_h, found.high_h))
+    assert "a factor of 2 either way stays" in found.why
+
+
+def test_a_recipe_carried_far_keeps_its_corners() -> None:
+    """Three times as thick is three to nine times as long, and no doubt is lost on the way."""
+    found = recipe_hours(4, 9, conditions(4, (145, 145)), conditions(12, (145, 145)))
+
+    assert found.low_h <= 4 * 3 and found.high_h >= 9 * 9
+    assert found.likely_h == pytest.approx(6 * 3**1.5)

@@ -7,17 +7,22 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from tarebook.cli import asking
+from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
     from tarebook.drying.time import Conditions
+    from tarebook.plan.hours import Hours
     from tarebook.recipe.model import Recipe
 
 _USUAL_AIR_F = (145.0, 155.0)
+_LONGEST_H = 500
 _OTHERS = "times that others published for meat strips, the nearest of each carried over"
 
 
 def drying(
     recipe: asking.RecipeName,
+    meat: asking.Meat = None,
+    factor: asking.Factor = None,
     thickness: Annotated[
         str | None, typer.Option("--thickness", metavar="LENGTH", help="Today's cut: '1/4 in'.")
     ] = None,
@@ -31,11 +36,19 @@ def drying(
     ] = None,
     took_thickness: Annotated[
         str | None,
-        typer.Option("--took-thickness", metavar="LENGTH", help="How thick that batch was cut."),
+        typer.Option(
+            "--took-thickness",
+            metavar="LENGTH",
+            help="How thick that batch was cut; as the recipe says, if left out.",
+        ),
     ] = None,
     took_temperature: Annotated[
         str | None,
-        typer.Option("--took-temperature", metavar="HEAT", help="How hot the air was then."),
+        typer.Option(
+            "--took-temperature",
+            metavar="HEAT",
+            help="How hot the air was then; as the recipe says, if left out.",
+        ),
     ] = None,
     as_json: asking.AsJson = False,
 ) -> None:
@@ -45,37 +58,25 @@ def drying(
     """
     from tarebook.cards.drying_page import DryingSheet, drying_data, drying_page
     from tarebook.cli.talk import open_recipe, show, show_data
-    from tarebook.findings import AskedWrongly
-    from tarebook.plan.hours import carried_hours, published_hours, recipe_hours
-    from tarebook.safety.case import Case
+    from tarebook.cli.work import work_out
 
     if took is None and (took_thickness or took_temperature):
         raise AskedWrongly("--took-thickness and --took-temperature go with --took")
-    opened = open_recipe(recipe)
-    written = _written(opened)
-    planned = _changed(written, thickness, temperature, "--thickness", "--temperature")
-    answers = []
+    written = open_recipe(recipe)
+    today = _changed(written, thickness, temperature, "--")
+    planned = _conditions(today)
+    before = None
     if took is not None:
-        before = _changed(
-            written, took_thickness, took_temperature, "--took-thickness", "--took-temperature"
+        before = (
+            _hours(took),
+            _conditions(_changed(written, took_thickness, took_temperature, "--took-")),
         )
-        answers.append(("your last batch", carried_hours(_hours(took), before, planned)))
-    if opened.drying.hours is not None:
-        hours = recipe_hours(*opened.drying.hours, written, planned)
-        answers.append(("the recipe", hours))
-    if printed := Case.of(opened).is_meat:
-        published = published_hours(planned)._replace(why=_OTHERS)
-        answers.append(("others", published))
-    if not answers:
-        raise AskedWrongly(
-            "nothing is known of how long this dries: give --took, or hours under [drying]"
-        )
-    stated = (
-        thickness is not None or opened.meat.thickness_mm is not None,
-        temperature is not None or opened.drying.temperature_f is not None,
-    )
     sheet = DryingSheet(
-        opened.title, planned.thickness_mm, planned.air_c, stated, tuple(answers), printed
+        done=work_out(today, meat=meat, factor=factor),
+        thickness_mm=planned.thickness_mm,
+        air_c=planned.air_c,
+        stated=(today.meat.thickness_mm is not None, today.drying.temperature_f is not None),
+        answers=tuple(_answers(written, planned, before)),
     )
     if as_json:
         show_data(drying_data(sheet))
@@ -83,48 +84,70 @@ def drying(
         show(drying_page(sheet))
 
 
-def _written(recipe: Recipe) -> Conditions:
-    """Return the conditions that a recipe states, or the usual ones."""
-    from tarebook.plan.hours import conditions
+def _answers(
+    written: Recipe, planned: Conditions, before: tuple[float, Conditions] | None
+) -> list[tuple[str, Hours]]:
+    """Return each way of telling the hours, the best one first."""
+    from tarebook.plan.hours import carried_hours, published_hours, recipe_hours
+    from tarebook.safety.case import Case
 
-    stated = recipe.meat.thickness_mm
-    return conditions(
-        None if stated is None else stated[1], recipe.drying.temperature_f or _USUAL_AIR_F
-    )
+    found = []
+    if before is not None:
+        found.append(("your last batch", carried_hours(*before, planned)))
+    if written.drying.hours is not None:
+        hours = recipe_hours(*written.drying.hours, _conditions(written), planned)
+        found.append(("the recipe", hours))
+    if Case.of(written).is_meat:
+        found.append(("others", published_hours(planned)._replace(why=_OTHERS)))
+    if not found:
+        raise AskedWrongly(
+            "nothing is known of how long this dries: give --took, or hours under [drying]"
+        )
+    return found
 
 
-def _changed(
-    usual: Conditions,
-    thickness: str | None,
-    temperature: str | None,
-    thickness_option: str,
-    temperature_option: str,
-) -> Conditions:
-    """Return conditions with what an option says in place of the usual."""
+def _changed(recipe: Recipe, thickness: str | None, temperature: str | None, by: str) -> Recipe:
+    """Return the recipe cut and heated as options say, each checked by itself."""
+    from dataclasses import replace
+
     from tarebook.cli.talk import asked
-    from tarebook.drying.time import Conditions
-    from tarebook.findings import AskedWrongly
     from tarebook.quantities.amount import parse_length_mm
     from tarebook.quantities.temperature import parse_temperature_f
 
-    mm, air_c = usual.thickness_mm, usual.air_c
     if thickness is not None:
-        mm = asked(parse_length_mm, thickness, thickness_option)[1]
+        option = f"{by}thickness"
+        mm = asked(parse_length_mm, thickness, option)
+        cut = recipe.meat._replace(thickness_mm=mm, thickness_written=thickness)
+        recipe = replace(recipe, meat=cut)
+        _conditions(replace(recipe, drying=recipe.drying._replace(temperature_f=None)), option)
     if temperature is not None:
-        low, high = asked(parse_temperature_f, temperature, temperature_option)
-        air_c = ((low + high) / 2 - 32) / 1.8
+        option = f"{by}temperature"
+        ends = asked(parse_temperature_f, temperature, option)
+        air = recipe.drying._replace(temperature_f=ends, temperature_written=temperature)
+        recipe = replace(recipe, drying=air)
+        _conditions(recipe, option)
+    return recipe
+
+
+def _conditions(recipe: Recipe, said_by: str = "the recipe") -> Conditions:
+    """Return the conditions that a recipe states, or the usual ones."""
+    from tarebook.drying.time import Conditions
+    from tarebook.plan.trays import QUARTER_INCH_MM
+
+    mm, air_f = recipe.meat.thickness_mm, recipe.drying.temperature_f or _USUAL_AIR_F
     try:
-        return Conditions(thickness_mm=mm, air_c=air_c)
+        return Conditions(
+            thickness_mm=QUARTER_INCH_MM if mm is None else mm[1],
+            air_c=(sum(air_f) / 2 - 32) / 1.8,
+        )
     except ValueError as fault:
-        option = thickness_option if thickness is not None else temperature_option
-        raise AskedWrongly(f"{option}: {fault}") from None
+        raise AskedWrongly(f"{said_by}: {fault}") from None
 
 
 def _hours(text: str) -> float:
     from tarebook.cli.talk import read_number
-    from tarebook.findings import AskedWrongly
 
     hours = float(read_number(text.strip().lower().removesuffix("h").strip(), "--took"))
-    if not 0 < hours <= 500:
-        raise AskedWrongly("--took: hours above 0 and at most 500")
+    if not 0 < hours <= _LONGEST_H:
+        raise AskedWrongly(f"--took: hours above 0 and at most {_LONGEST_H}")
     return hours

@@ -55,8 +55,8 @@ class Conditions:
             )
         if not _COLDEST_AIR_C <= self.air_c <= _HOTTEST_AIR_C:
             raise ValueError(
-                f"air of {self.air_c:g} degC: from {_COLDEST_AIR_C:g} to {_HOTTEST_AIR_C:g} degC"
-                " can be reckoned; was it degrees Fahrenheit?"
+                f"air of {_both(self.air_c)}: from {_both(_COLDEST_AIR_C)} to"
+                f" {_both(_HOTTEST_AIR_C)} can be reckoned; was it the other scale?"
             )
 
 
@@ -302,6 +302,10 @@ def _alike(before: Conditions, after: Conditions) -> bool:
     thicker = abs(after.thickness_mm / before.thickness_mm - 1)
     hotter = abs(after.air_c - before.air_c)
     return thicker <= NEAR_THICKNESS + 1e-9 and hotter <= NEAR_AIR_C + 1e-9
+
+
+def _both(celsius: float) -> str:
+    return f"{celsius * 1.8 + 32:.0f} °F ({celsius:.0f} °C)"
 
 
 def _clamp(value: float, ends: tuple[float, float]) -> float:

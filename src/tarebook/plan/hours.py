@@ -14,6 +14,7 @@ from tarebook.drying.time import (
 )
 from tarebook.figures.drying_times import drying_times
 from tarebook.figures.working import value
+from tarebook.findings import QuantityError
 from tarebook.plan.trays import QUARTER_INCH_MM
 
 _THINNEST_MM, _THICKEST_MM = 0.5, 50.0
@@ -27,6 +28,8 @@ class Hours(NamedTuple):
         low_h, likely_h, high_h: [h].
         why: where they come from, a sentence.
         sources: ids of the sources; empty where they are the cook's own.
+        corners_h: where a batch was carried over, hours [h] with the thickness counting little
+            and heat little, little and much, much and little, much and much.
     """
 
     low_h: float
@@ -34,6 +37,7 @@ class Hours(NamedTuple):
     high_h: float
     why: str
     sources: tuple[str, ...] = ()
+    corners_h: tuple[float, float, float, float] | None = None
 
     def at_least(self, hours: float, why: str) -> Hours:
         """Return the same with none of the three under some hours."""
@@ -49,12 +53,19 @@ class Hours(NamedTuple):
 
 
 def conditions(thickness_mm: float | None, air_f: tuple[float, float]) -> Conditions:
-    """Return how a load is dried: its thickness, a quarter inch where not stated, and its air."""
+    """Return how a load is dried: its thickness, a quarter inch where not stated, and its air.
+
+    Raises:
+        QuantityError: the air is colder or hotter than any hours are told of.
+    """
     mm = thickness_mm if thickness_mm is not None else QUARTER_INCH_MM
     middle = (air_f[0] + air_f[1]) / 2
-    return Conditions(
-        thickness_mm=min(max(mm, _THINNEST_MM), _THICKEST_MM), air_c=(middle - 32) / 1.8
-    )
+    try:
+        return Conditions(
+            thickness_mm=min(max(mm, _THINNEST_MM), _THICKEST_MM), air_c=(middle - 32) / 1.8
+        )
+    except ValueError as fault:
+        raise QuantityError(str(fault)) from None
 
 
 def own_hours(low_h: float, high_h: float) -> Hours:
@@ -112,18 +123,19 @@ def carried_hours(hours: float, before: Conditions, planned: Conditions) -> Hour
     doubt = value("drying-rescale-error").likely
     far = value("drying-first-batch-factor").likely
     found = promise(carried, doubt=doubt, far_factor=far)
-    kind = (
-        f"near enough to it for the usual {doubt:.0%} either way"
-        if carried.near
-        else f"so unlike it that a factor of {far:g} either way stays"
-    )
-    corners = ", ".join(f"{one:.1f}" for one in sorted(carried.corners_h))
+    why = f"your own batch of {hours:g} h"
+    if planned != before:
+        why = f"{why}, carried over to this cut and heat"
+    if carried.near:
+        why = f"{why}, and at least {doubt:.0%} either way from one batch to the next"
+    else:
+        why = f"{why}, which is so unlike it that a factor of {far:g} either way stays"
     return Hours(
         found.low_h,
         found.likely_h,
         found.high_h,
-        f"your own batch of {hours:g} h, carried over ({corners} h at its four corners), and "
-        f"{kind}",
+        why,
+        corners_h=None if planned == before else carried.corners_h,
     )
 
 
@@ -136,29 +148,35 @@ def recipe_hours(low_h: float, high_h: float, written: Conditions, planned: Cond
         planned: thickness and air of this plan.
 
     Returns:
-        The recipe's hours in the middle, with a factor of doubt either way.
+        The recipe's hours in the middle, with a factor of doubt either way, or more where they
+        are carried over far.
 
     Source:
-        ``working-values.csv``, row ``drying-first-batch-factor``.
+        ``working-values.csv``, rows ``drying-thickness-exponent``, ``drying-activation`` and
+        ``drying-first-batch-factor``.
     """
-    times = 1.0
-    if planned != written:
-        times = time_factor(
-            written,
-            planned,
-            exponent=value("drying-thickness-exponent").likely,
-            activation_kj_per_mol=value("drying-activation").likely,
-        )
+    low, times, high = _times(written, planned)
     factor = value("drying-first-batch-factor").likely
     likely = sqrt(low_h * high_h) * times
-    carried = "" if times == 1 else ", carried over to this heat"
+    carried = "" if planned == written else ", carried over to this cut and heat"
     return Hours(
-        min(low_h * times, likely / factor),
+        min(low_h * low, likely / factor),
         likely,
-        max(high_h * times, likely * factor),
+        max(high_h * high, likely * factor),
         f"the recipe's {_span(low_h, high_h)} h{carried}, and twice as much or half for a dryer "
         "not tried with it",
     )
+
+
+def _times(written: Conditions, planned: Conditions) -> tuple[float, float, float]:
+    """Return how many times as long it takes: least and most of the four corners, and likely."""
+    power, energy = value("drying-thickness-exponent"), value("drying-activation")
+
+    def at(exponent: float, activation: float) -> float:
+        return time_factor(written, planned, exponent=exponent, activation_kj_per_mol=activation)
+
+    corners = [at(p, e) for p in (power.low, power.high) for e in (energy.low, energy.high)]
+    return min(corners), at(power.likely, energy.likely), max(corners)
 
 
 def published_hours(planned: Conditions) -> Hours:
