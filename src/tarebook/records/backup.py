@@ -15,7 +15,7 @@ from tarebook.records.keep import digest_of, restate_all, standing_row
 from tarebook.records.place import book_file, is_there
 from tarebook.records.schema import VERSION, bring_up_to, version_of
 from tarebook.records.standing import standing_of
-from tarebook.records.store import checked_book, opened, reading, told, writing
+from tarebook.records.store import checked_book, is_database, opened, reading, told, writing
 
 _COPIED = ("recipes", "batches", "entries")
 _COUNTED = ("batches", "entries", "recipes")
@@ -68,7 +68,7 @@ def backup(target: Path) -> Path:
     book = book_file()
     if not is_there(book):
         raise AskedWrongly("there is no batch book yet to back up")
-    checked_book(book)
+    checked_book(book, own=True)
     file = target / book.name if holds(target.is_dir) else target
     if holds(file.exists):
         if holds(lambda: file.samefile(book)):
@@ -170,8 +170,10 @@ def _empty(db: sqlite3.Connection) -> None:
 
 def _is_damaged(book: Path) -> bool:
     """Whether the book cannot be read on; one of another program or a newer version is refused."""
+    if not is_database(book):
+        return True
     try:
-        checked_book(book)
+        checked_book(book, own=True)
         with closing(opened(book)) as db:
             return bool(integrity_faults(db)) or schema_of(db) != _schema(version_of(db))
     except sqlite3.DatabaseError:

@@ -160,13 +160,13 @@ def _entry(
         value=field.value(kind),
         note=field.text("note"),
         about=field.about(kind, before),
-        wording=field.known_wording("wording", texts) if kind is Kind.TAKEN else None,
+        wording=field.known_wording("wording", texts) if field.text("wording") else None,
     )
     if kind is Kind.NOTE and not entry.note.strip():
         field.fault("note", "a note without words")
     if kind is Kind.START and before and entry.about is None:
         field.fault("kind", "the batch is started twice")
-    if kind is not Kind.TAKEN and field.text("wording"):
+    if kind is not Kind.TAKEN and entry.wording is not None:
         field.fault("wording", f"an entry of kind {kind} has no wording")
     return entry
 

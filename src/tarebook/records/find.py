@@ -73,8 +73,8 @@ def batch_of(db: sqlite3.Connection, number: int) -> tuple[int, int]:
 def in_hand(db: sqlite3.Connection) -> tuple[int, ...]:
     """Return the batches that are neither finished nor struck, the latest first."""
     rows = db.execute(
-        "SELECT b.number FROM standing s JOIN batches b USING (batch_id) "
-        "WHERE s.finished_s IS NULL AND s.struck = 0 ORDER BY b.number DESC"
+        "SELECT number FROM batches WHERE batch_id IN (SELECT batch_id FROM standing "
+        "WHERE finished_s IS NULL AND struck = 0) ORDER BY number DESC"
     )
     return tuple(int(number) for (number,) in rows)
 
@@ -82,8 +82,8 @@ def in_hand(db: sqlite3.Connection) -> tuple[int, ...]:
 def latest(db: sqlite3.Connection) -> int | None:
     """Return the latest batch that was not struck, or None."""
     row = db.execute(
-        "SELECT b.number FROM batches b JOIN standing s USING (batch_id) "
-        "WHERE s.struck = 0 ORDER BY b.number DESC LIMIT 1"
+        "SELECT number FROM batches b WHERE EXISTS (SELECT 1 FROM standing s "
+        "WHERE s.batch_id = b.batch_id AND s.struck = 0) ORDER BY number DESC LIMIT 1"
     ).fetchone()
     return None if row is None else int(row[0])
 

@@ -23,6 +23,7 @@ WAIT_MS = 30_000
 """How long to wait for another that writes [ms]; an entry takes some hundredths of a second."""
 
 _ANOTHER_PROGRAM = "is no batch book: it belongs to another program"
+_MAGIC = b"SQLite format 3\0"
 _NO_BOOK = "is no batch book"
 
 
@@ -40,7 +41,7 @@ def reading(path: Path | None = None) -> Iterator[sqlite3.Connection]:
             bring_up_to(db)
             yield db
         return
-    with told(file, "read"), closing(_connect(file, "rw")) as db:
+    with told(file, "read"), closing(_database(file, "rw")) as db:
         if _checked(db, file) < VERSION:
             with writing(file):
                 pass
@@ -61,7 +62,7 @@ def writing(path: Path | None = None) -> Iterator[sqlite3.Connection]:
     file = path or book_file()
     with told(file, "written"):
         file.parent.mkdir(parents=True, exist_ok=True)
-        with closing(_connect(file, "rwc")) as db:
+        with closing(_database(file, "rwc")) as db:
             db.execute("BEGIN IMMEDIATE")
             try:
                 version = _checked(db, file)
@@ -77,24 +78,34 @@ def writing(path: Path | None = None) -> Iterator[sqlite3.Connection]:
                 raise
 
 
+def is_database(file: Path) -> bool:
+    """Whether a file begins as a database does."""
+    with file.open("rb") as begun:
+        return begun.read(len(_MAGIC)) == _MAGIC
+
+
 def opened(file: Path) -> sqlite3.Connection:
     """Return a connection that only reads a file, which must exist.
 
     Raises:
         sqlite3.Error: it cannot be opened, or is no database.
     """
-    return _connect(file, "ro")
+    return _database(file, "ro")
 
 
-def checked_book(file: Path) -> int:
+def checked_book(file: Path, *, own: bool = False) -> int:
     """Return the version of a file that is to be a book.
+
+    Args:
+        file: which.
+        own: whether it is the book in use: then what a killed writer left half done is undone.
 
     Raises:
         FileUnreadable: it is none, is damaged, or of a newer version.
     """
     if not holds(file.is_file):
         raise FileUnreadable(f"there is no book {named(file)}")
-    with told(file, "read"), closing(opened(file)) as db:
+    with told(file, "read"), closing(_database(file, "rw" if own else "ro")) as db:
         return _checked(db, file)
 
 
@@ -150,6 +161,17 @@ def _fault(
             f"{book} cannot be {done}: the disk failed or is full; nothing was changed"
         )
     return None
+
+
+def _database(file: Path, mode: str) -> sqlite3.Connection:
+    """Connect to a file, unless it holds something else: a very short one SQLite would write over.
+
+    Raises:
+        FileUnreadable: it is no database.
+    """
+    if holds(file.is_file) and is_there(file) and not is_database(file):
+        raise FileUnreadable(f"{named(file)} {_NO_BOOK}; nothing was touched")
+    return _connect(file, mode)
 
 
 def _connect(file: Path | str, mode: str = "") -> sqlite3.Connection:
