@@ -17,7 +17,8 @@ from tarebook.cards.content import Content, content
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition.range import Range
 from tarebook.paper.html_card import html_card
-from tarebook.paper.html_figures import mark, reach_of
+from tarebook.paper.html_figures import mark
+from tarebook.paper.reach import reach_of
 from tarebook.recipe.load import shipped_recipes
 
 Shipped = Callable[..., Worksheet]

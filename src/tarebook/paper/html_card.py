@@ -15,8 +15,9 @@ from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
 from tarebook.paper.elements import Inside, Markup, data_block, element, page, style
-from tarebook.paper.html_figures import LEGEND, figures_table
+from tarebook.paper.html_figures import figures_table
 from tarebook.paper.kitchen_fractions import kitchen_fractions
+from tarebook.paper.reach import LEGEND
 from tarebook.paper.structured_data import structured_data
 from tarebook.paper.who_says_so import Noted, who_says_so
 

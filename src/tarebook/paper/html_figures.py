@@ -2,20 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from math import ceil
+from collections.abc import Iterable, Iterator
 
 from tarebook.cards.content import FigureRow
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.paper.elements import Inside, Markup, element
-
-_LEAST_DRAWN = 0.005
-"""A figure below this is as good as none; a line around it would only magnify noise."""
-_STEP = 0.25
-"""The reach of a table is a multiple of this share of the likely value."""
-
-LEGEND = "The longer the line, the less sure the figure."
+from tarebook.paper.reach import drawn, reach_of, shares
 
 
 def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: str) -> Markup:
@@ -27,7 +20,8 @@ def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: st
         labelled_by: id of the heading that names the table.
     """
     rows = tuple(rows)
-    reach = reach_of(drawn for one in rows if (drawn := _drawn(one, found.per_ounce)))
+    ranges = [drawn(one, found) for one in rows]
+    reach = reach_of(one for one in ranges if one is not None)
     heads = (("name", "figure"), ("amount", "likely"), ("share", "of a day"))
     return element(
         "table",
@@ -39,18 +33,9 @@ def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: st
                 element("th", "low to high", scope="col", class_="span"),
             ),
         ),
-        element("tbody", *(_row(one, _drawn(one, found.per_ounce), reach) for one in rows)),
+        element("tbody", *(_row(one, span, reach) for one, span in zip(rows, ranges, strict=True))),
         aria_labelledby=labelled_by,
     )
-
-
-def reach_of(drawn: Iterable[Range]) -> float:
-    """Return how far lines reach to either side of their dots, as a share of the likely value [-].
-
-    One reach for a whole table: dots stand over one another, and lines can be compared.
-    """
-    widest = max((end for one in drawn for end in _shares(one)), default=0.0)
-    return _STEP * max(ceil(widest / _STEP), 1)
 
 
 def mark(found: Range, reach: float) -> Markup:
@@ -62,7 +47,7 @@ def mark(found: Range, reach: float) -> Markup:
         found: the range; its likely value is above zero.
         reach: share of the likely value at either edge of the drawing [-].
     """
-    below, above = _shares(found)
+    below, above = shares(found)
     left, right = (f"{50 + 50 * end / reach:.1f}%" for end in (-below, above))
     return element(
         "svg",
@@ -91,14 +76,3 @@ def _span(text: str, drawn: Range | None, reach: float) -> Iterator[Inside]:
     if drawn is not None:
         yield " "
         yield mark(drawn, reach)
-
-
-def _drawn(row: FigureRow, per_ounce: Mapping[str, Range | None]) -> Range | None:
-    """Return the range that a row draws, if it has one to tell."""
-    found = per_ounce.get(row.figure) if row.span else None
-    return found if found is not None and found.likely >= _LEAST_DRAWN else None
-
-
-def _shares(found: Range) -> tuple[float, float]:
-    """Return how far low lies below and high above the likely value, as shares of it [-]."""
-    return 1 - found.low / found.likely, found.high / found.likely - 1
