@@ -2,9 +2,11 @@
 
 Files of this room:
 
-- ``press``: the typesetting engine: a template and data in, pages out.
-- ``sizes``: card sizes, and any width by height.
-- ``card``: the recipe card on paper.
+- ``press``: the typesetting engine: a template and data in, pages out. Templates share
+  ``house.typ``, the look, and ``fit.typ``, how large type may be.
+- ``sizes``: card sizes (``card-sizes.csv``), and any width by height.
+- ``card``: the recipe card on paper, ``card.typ``; ``svg_card``: its sides as one picture.
+- ``reach``: how far ranges are drawn.
 - ``html_card``: the recipe card as one HTML file; its look is ``card.css``.
 - ``html_figures``: its table of figures, with ranges drawn.
 - ``structured_data``: what other programs may read of it.

@@ -13,18 +13,19 @@ from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
-from tarebook.paper.html_figures import LEGEND, reach_of
 from tarebook.paper.kitchen_fractions import kitchen_fractions
 from tarebook.paper.press import Form, press
+from tarebook.paper.reach import LEGEND, drawn, reach_of, shares
 from tarebook.paper.sizes import CardSize
 from tarebook.paper.who_says_so import Noted, who_says_so
 
 _KEY_FIGURES = frozenset({"sodium_mg", "sugars_g", "added_sugars_g"})
-_LEAST_DRAWN = 0.005
-"""A figure below this is as good as none; a line around it would only magnify noise."""
 _LONG, _TOO_LONG = re.compile(r"[^\s/-]{11,}"), re.compile(r"[^\s/-]{21,}")
 """A run of letters that a narrow column may not hold, and one that hardly any column holds."""
+_MAY_BE_TALL = 150
+"""Letters of a name with its remark that may fill a good part of a small card."""
 _MAY_BREAK = "\N{ZERO WIDTH SPACE}"
+_OPTION = re.compile(r"(?<!\S)(--[a-z]+)")
 _KEPT = "\N{NO-BREAK SPACE}"
 _BEFORE_SIGN = re.compile(r"(?<=\d) (?=[%°])|(?<=\d) (?=[gh]\b)")
 
@@ -60,7 +61,7 @@ def card_data(
 ) -> dict[str, Any]:
     """Return a card as the template takes it: plain values, every word of the card among them."""
     noted, notes = who_says_so(card.cautions)
-    drawn = [_drawn(one, found) for one in card.figures]
+    ranges = [drawn(one, found) for one in card.figures]
     return {
         "width_mm": size.width_mm,
         "height_mm": size.height_mm,
@@ -76,10 +77,10 @@ def card_data(
         "notes": _all(card.notes),
         "figures_head": FIGURES_HEAD,
         "figures_foot": _told(f"({card.figures_foot}) {LEGEND}"),
-        "figures": [_figure(one, range_) for one, range_ in zip(card.figures, drawn, strict=True)],
-        "reach": reach_of(one for one in drawn if one is not None),
-        "beneath": _all(card.beneath),
-        "allergens": _all(card.allergens),
+        "figures": [_figure(one, span) for one, span in zip(card.figures, ranges, strict=True)],
+        "reach": reach_of(one for one in ranges if one is not None),
+        "beneath": [_pieces(text) for text in card.beneath],
+        "allergens": [_pieces(text) for text in card.allergens],
         "cautions": [_caution(one) for one in noted],
         "who": _all(notes),
         "foot": card.foot,
@@ -97,25 +98,20 @@ def _item(one: Measured) -> dict[str, Any]:
         "weighs": one.weighs,
         "name": _name(one.name),
         "note": _told(one.note),
+        "long": len(one.name) + len(one.note) > _MAY_BE_TALL,
     }
 
 
-def _figure(row: FigureRow, drawn: Range | None) -> dict[str, Any]:
-    mark = drawn and [drawn.low / drawn.likely - 1, 0.0, drawn.high / drawn.likely - 1]
+def _figure(row: FigureRow, span: Range | None) -> dict[str, Any]:
+    below, above = (0.0, 0.0) if span is None else shares(span)
     return {
         "name": row.name,
         "amount": row.amount,
         "share": row.share,
         "span": row.span,
         "key": row.figure in _KEY_FIGURES,
-        "mark": mark,
+        "mark": None if span is None else [-below, 0.0, above],
     }
-
-
-def _drawn(row: FigureRow, found: Estimate) -> Range | None:
-    """Return the range that a row draws, if it has one to tell."""
-    one = found.per_ounce.get(row.figure) if row.span else None
-    return one if one is not None and one.likely >= _LEAST_DRAWN else None
 
 
 def _caution(one: Noted) -> dict[str, Any]:
@@ -129,6 +125,11 @@ def _caution(one: Noted) -> dict[str, Any]:
 
 def _all(texts: Iterable[str]) -> list[str | dict[str, Any]]:
     return [_told(text) for text in texts]
+
+
+def _pieces(text: str) -> list[str | dict[str, Any]]:
+    """Return a sentence in pieces, every other one an option of the command."""
+    return _all(_OPTION.split(text))
 
 
 def _told(text: str) -> str | dict[str, Any]:

@@ -75,9 +75,11 @@ def press(
     lost = helped.lacking()
     borrowed = "".join(one for one in lacking if one not in lost)
     if borrowed:
-        tell(f"set in a font of this computer: {_named(borrowed)}; another may print them unlike")
+        tell(f"note: {_named(borrowed)}: in a font of this computer; others may print it otherwise")
     if lost:
-        tell(f"no font here has {_named(lost)}: an empty box is printed; a Noto font may have it")
+        tell(
+            f"note: no font here has {_named(lost)}: printed as an empty box; a Noto font may help"
+        )
     return helped.pages(form, ppi, checked=not lost)
 
 
