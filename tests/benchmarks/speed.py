@@ -24,12 +24,13 @@ YARDSTICK = ["-c", "import typer, pint"]
 COMMANDS = {
     "scale": ["scale", "juniper-venison", "--meat", "6lb"],
     "card": ["card", "juniper-venison", "--meat", "6lb"],
+    "card --as pdf": ["card", "juniper-venison", "--meat", "6lb", "--as", "pdf"],
     "compare": ["compare", "juniper-venison", "--swap", "soy-sauce=low-sodium-soy"],
     "check": ["check", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],
     "--help": ["--help"],
 }
-MOST = {"scale": 0.6}
+MOST = {"scale": 0.6, "card --as pdf": 1.2}
 LEAST_FILES_A_SECOND, MOST_MEGABYTES = 1000, 200
 
 AMOUNTS = (
