@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -124,7 +124,6 @@ def tell(
     as_json: bool,
     about: Entry | None = None,
     asked: Sequence[str] = (),
-    data: dict[str, Any] | None = None,
 ) -> None:
     """Tell that an entry is kept, and ask what looks like a slip.
 
@@ -134,14 +133,13 @@ def tell(
         as_json: whether to print data.
         about: the entry that it strikes, replaces or settles.
         asked: questions on it.
-        data: more keys for the data.
     """
     from tarebook.cards.batch_page import entry_data
     from tarebook.cards.batch_words import entry_line
     from tarebook.cli.talk import complain, show, show_data
 
     if as_json:
-        show_data({**entry_data(entry), "questions": list(asked), **(data or {})})
+        show_data({"title": title, **entry_data(entry), "questions": list(asked)})
         return
     show(entry_line(entry, title, about))
     name = f"{entry.batch}.{entry.number}"

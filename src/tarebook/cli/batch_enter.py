@@ -45,7 +45,7 @@ def start(
     Example: tarebook batch start juniper-venison --meat 6lb
     """
     from tarebook.cli.batch_asking import clock_now, read_at, tell
-    from tarebook.cli.talk import complain, complain_findings
+    from tarebook.cli.talk import complain, complain_findings, write
     from tarebook.findings import RecipeFaulty
     from tarebook.recipe.load import recipe_bytes
     from tarebook.recipe.read import read_recipe
@@ -80,14 +80,14 @@ def start(
         entry = start_batch(
             db, recipe=key, title=found.title, recipe_text=data.decode("utf-8"), draft=draft
         )
-    tell(entry, found.title, as_json=as_json, data={"title": found.title})
+    tell(entry, found.title, as_json=as_json)
     if as_json:
         return
     _show_notes(key)
     if value is None:
         complain("note: its meat was not weighed; tarebook batch weigh raw 6lb tells it")
     if others:
-        complain(f"note: also in hand: batch {_listed(others)}; name it with --batch")
+        write(f"Also in hand: batch {_listed(others)}; --batch names it.\n")
 
 
 def weigh(

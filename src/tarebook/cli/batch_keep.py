@@ -29,7 +29,7 @@ def check(
     Example: tarebook batch check
     """
     from tarebook.cards.batch_words import counted
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cli.talk import show_data
     from tarebook.records import backup as backups
     from tarebook.records.place import book_file
 
@@ -43,12 +43,12 @@ def check(
             f"{counted(found.wordings, 'wording', 'wordings')} of recipes"
         )
         for fault in found.faults:
-            write(f"error: {fault}\n")
-        write(f"{counts}: {'damaged' if found.faults else 'no faults'}\n")
+            _say(f"error: {fault}")
+        _say(f"{counts}: {'faulty' if found.faults else 'no faults'}.")
         if found.mendable:
-            write("tarebook batch check --mend reckons it anew; no entry is touched\n")
+            _say("tarebook batch check --mend reckons it anew; no entry is touched.")
         elif found.faults:
-            write("tarebook batch restore FILE brings back a backup\n")
+            _say("tarebook batch restore FILE brings back a backup.")
     if found.faults:
         raise typer.Exit(_FAULT)
 
@@ -73,9 +73,12 @@ def export(
 
     Example: tarebook batch export -o book.toml
     """
-    from tarebook.cli.talk import complain, show_data, write
-    from tarebook.files import write_whole
+    from tarebook.cards.batch_words import counted
+    from tarebook.cli.talk import show_data, write
+    from tarebook.files import named, write_whole
 
+    if as_json and (as_ or out):
+        raise AskedWrongly("--json goes to standard output alone, without --as and -o")
     form = _form(as_, out)
     found, wordings = _all_of(batch)
     if as_json:
@@ -96,7 +99,10 @@ def export(
         return
     there = Path(out).exists()
     write_whole(Path(out), text.encode("utf-8"))
-    complain(f"{out} is written{' over' if there else ''}: {len(found):,} of the book's batches")
+    _say(
+        f"{named(Path(out))} is written{' over' if there else ''}: "
+        f"{counted(len(found), 'batch', 'batches')}."
+    )
 
 
 def import_(
@@ -113,7 +119,7 @@ def import_(
     Example: tarebook batch import book.toml
     """
     from tarebook.cards.batch_words import counted
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cli.talk import show_data
     from tarebook.files import read_bytes
     from tarebook.records.bring import bring, read_file
     from tarebook.records.store import writing
@@ -125,14 +131,14 @@ def import_(
     if as_json:
         show_data({**done._asdict(), "renumbered": [list(pair) for pair in done.renumbered]})
         return
-    write(
+    known = done.entries - done.new_entries
+    _say(
         f"{counted(done.new_batches, 'new batch', 'new batches')}, "
-        f"{counted(done.new_entries, 'new entry', 'new entries')}; the other "
-        f"{done.entries - done.new_entries:,} of {counted(done.entries, 'entry', 'entries')} "
-        "were here already\n"
+        f"{counted(done.new_entries, 'new entry', 'new entries')}; "
+        f"{counted(known, 'entry', 'entries')} here already."
     )
     for had, got in done.renumbered:
-        write(f"its batch {had} is batch {got} here\n")
+        _say(f"Its batch {had} is batch {got} here.")
 
 
 def backup(
@@ -145,7 +151,7 @@ def backup(
 
     Example: tarebook batch backup kept.sqlite3
     """
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cli.talk import show_data
     from tarebook.files import named
     from tarebook.records import backup as backups
 
@@ -153,7 +159,7 @@ def backup(
     if as_json:
         show_data({"file": str(written)})
     else:
-        write(f"{named(written)} is written and read through\n")
+        _say(f"{named(written)} is written and read through.")
 
 
 def restore(
@@ -167,7 +173,7 @@ def restore(
     Example: tarebook batch restore kept.sqlite3
     """
     from tarebook.cards.batch_words import counted
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cli.talk import show_data
     from tarebook.files import named
     from tarebook.records import backup as backups
 
@@ -176,10 +182,17 @@ def restore(
         kept = None if done.kept is None else str(done.kept)
         show_data({"batches": done.batches, "batches_before": done.before, "kept": kept})
         return
-    write(f"the book has {counted(done.batches, 'batch', 'batches')} now\n")
+    _say(f"The book has {counted(done.batches, 'batch', 'batches')} now.")
     if done.kept is not None:
         had = "" if done.before is None else f", with {counted(done.before, 'batch', 'batches')},"
-        write(f"the book as it was{had} lies in {named(done.kept)}\n")
+        _say(f"The book as it was{had} lies in {named(done.kept)}.")
+
+
+def _say(text: str) -> None:
+    from tarebook.cards.lines import Line, wrap
+    from tarebook.cli.talk import show
+
+    show(Line(one) for one in wrap(text, 80))
 
 
 def _form(said: str, out: str | None) -> str:
