@@ -48,7 +48,7 @@ def run(place: Path, *args: str, cwd: Path) -> subprocess.CompletedProcess[str]:
 
 
 def works(place: Path, home: Path, tmp_path: Path) -> None:
-    """Assert that the package found in ``home`` scales a shipped recipe from somewhere else."""
+    """Assert that the package found in ``home`` scales and prints from somewhere else."""
     elsewhere = tmp_path / "elsewhere"
     elsewhere.mkdir()
     done = run(place, "scale", "juniper-venison", "--meat", "6lb", cwd=elsewhere)
@@ -60,6 +60,9 @@ def works(place: Path, home: Path, tmp_path: Path) -> None:
     food = run(place, "foods", "show", "soy-sauce", cwd=elsewhere)
     assert "5,493 mg" in food.stdout
     assert [] == list(elsewhere.iterdir())
+    card = run(place, "card", "juniper-venison", "-o", "card.pdf", cwd=elsewhere)
+    assert 0 == card.returncode, card.stderr
+    assert (elsewhere / "card.pdf").read_bytes().startswith(b"%PDF")
 
 
 @pytest.fixture(scope="module")
