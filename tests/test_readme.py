@@ -66,7 +66,7 @@ def commands(group: Any = None, road: tuple[str, ...] = ()) -> Iterator[tuple[st
 
 def named() -> set[tuple[str, ...]]:
     """Return the commands that README names anywhere."""
-    words = re.findall(r"tarebook ((?:foods )?[a-z]+)", text())
+    words = re.findall(r"tarebook ((?:(?:foods|batch) )?[a-z]+)", text())
     return {tuple(one.split()) for one in words}
 
 
@@ -91,7 +91,7 @@ def test_every_command_is_named() -> None:
 
 def test_every_named_command_is_there() -> None:
     """README names no command that the program does not have."""
-    shell = set(re.findall(r"tarebook (?:foods )?[a-z]+", "\n".join(_code())))
+    shell = set(re.findall(r"tarebook (?:(?:foods|batch) )?[a-z]+", "\n".join(_code())))
     known = {" ".join(("tarebook", *one)) for one in commands()}
 
     assert shell <= known | {"tarebook foods"}
@@ -129,26 +129,61 @@ CALLS = {
     "`convert`": ["convert", "1 cup", "honey"],
     "`foods find`": ["foods", "find", "honey"],
     "`foods show`": ["foods", "show", "honey"],
+    "`batch start`, and each that writes an entry": ["batch", "note", "turned the bags"],
+    "`batch show`": ["batch", "show"],
+    "`batch list`": ["batch", "list"],
+    "`batch next`": ["batch", "next"],
+    "`batch check`": ["batch", "check"],
+    "`batch import`": ["batch", "import", "FOLDER/book.toml"],
+    "`batch backup`": ["batch", "backup", "FOLDER/again.sqlite3"],
+    "`batch restore`": ["batch", "restore", "FOLDER/kept.sqlite3"],
 }
+BOOK = (
+    ["start", "juniper-venison", "--meat", "6lb"],
+    ["note", "less pepper", "--next-time"],
+    ["export", "-o", "FOLDER/book.toml"],
+    ["backup", "FOLDER/kept.sqlite3"],
+)
+"""What is in the book before the commands of the book are called."""
 
 
 @pytest.mark.parametrize("row", CALLS)
-def test_the_json_keys_are_those_documented(row: str) -> None:
+def test_the_json_keys_are_those_documented(row: str, tmp_path: Path) -> None:
     """Every key that README promises is in the JSON, and every key in the JSON is promised."""
     (cell,) = (line.split("|")[2] for line in text().splitlines() if line.startswith(f"| {row} |"))
     promised = set(re.findall(r"`([a-z_0-9]+)`", cell.split("(each with")[0]))
     if row == "`compare`":
         promised = {"variants", "differences"}
+    for before in BOOK if row.startswith("`batch") else ():
+        _called(["batch", *before], tmp_path)
+    data = json.loads(_called([*CALLS[row], "--json"], tmp_path))
+
+    assert promised == set(data[0] if isinstance(data, list) else data)
+
+
+def test_the_book_is_kept_as_shown(tmp_path: Path) -> None:
+    """The day that README writes down can be written down so, line by line."""
+    (block,) = (
+        one for one in re.findall(r"^```sh\n(.*?)^```$", text(), re.M | re.S) if "soak\n" in one
+    )
+    lines = block.splitlines()
+
+    assert len(lines) > 8
+    for line in lines:
+        assert b"1." in _called(shlex.split(line)[1:], tmp_path)
+
+
+def _called(args: list[str], folder: Path) -> bytes:
+    """Return what a command prints; FOLDER in its words is a folder of this test."""
+    words = [word.replace("FOLDER", str(folder)) for word in args]
     done = subprocess.run(
-        [sys.executable, "-m", "tarebook", *CALLS[row], "--json"],
+        [sys.executable, "-m", "tarebook", *words],
         capture_output=True,
         cwd=ROOT,
         check=True,
         timeout=60,
     )
-    data = json.loads(done.stdout)
-
-    assert promised == set(data[0] if isinstance(data, list) else data)
+    return done.stdout
 
 
 def _written_anew(block: re.Match[str]) -> str:
