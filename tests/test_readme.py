@@ -97,6 +97,24 @@ def test_every_named_command_is_there() -> None:
     assert shell <= known | {"tarebook foods"}
 
 
+def files() -> Iterator[tuple[str, str]]:
+    """Yield each command of a shell block that prints a card to a file, and the file."""
+    for block in re.findall(r"^```sh\n(.*?)^```$", text(), re.M | re.S):
+        for line in block.splitlines():
+            if line.startswith("tarebook card ") and " -o " in line:
+                yield line.removeprefix("tarebook "), line.rpartition(" -o ")[2]
+
+
+@pytest.mark.parametrize(("line", "file"), list(files()), ids=lambda value: str(value)[:40])
+def test_a_card_that_is_shown_printed_is_printed(line: str, file: str, tmp_path: Path) -> None:
+    """Each printing command, run as it stands, writes its file and complains of nothing."""
+    command = [sys.executable, "-m", "tarebook", *shlex.split(line)]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, encoding="utf-8", timeout=60)
+
+    assert (0, f"{file} is written\n") == (done.returncode, done.stderr)
+    assert (tmp_path / file).stat().st_size > 5000
+
+
 def _code() -> Iterator[str]:
     yield from re.findall(r"`([^`\n]+)`", text())
     yield from re.findall(r"^```sh\n(.*?)^```$", text(), re.M | re.S)
