@@ -144,7 +144,7 @@ def _entry(
     texts: Mapping[str, str],
     seen: set[str],
 ) -> Entry:
-    kind = field.kind()
+    kind = field.kind(Kind.TURN if before else Kind.START)
     number = field.number("number")
     if before and number <= max(before):
         field.fault("number", f"entry {number} stands behind entry {max(before)}")
@@ -213,7 +213,7 @@ class _Fields:
         seen.add(uid)
         return uid
 
-    def kind(self) -> Kind:
+    def kind(self, otherwise: Kind) -> Kind:
         text = self.text("kind")
         try:
             return Kind(text)
@@ -221,7 +221,7 @@ class _Fields:
             known = [kind.value for kind in Kind]
             hint = did_you_mean(nearest(text, known)) or f"one of {', '.join(known)}"
             self.fault("kind", f'"{shown(text)}" is no kind of entry', hint=hint)
-            return Kind.TURN
+            return otherwise
 
     def what(self, kind: Kind) -> str:
         text, known = self.text("what"), WHAT.get(kind, ("",))
