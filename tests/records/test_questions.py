@@ -132,3 +132,16 @@ def test_finished_without_its_weight(asked: Asked) -> None:
 def test_finished_with_its_weight(asked: Asked) -> None:
     """Once it was weighed, nothing is asked."""
     assert () == asked("finish", ("finished", 900))
+
+
+@pytest.mark.parametrize(("kind", "many"), [("soak", 1), ("heat", 1), ("dry", 0)])
+def test_in_twice(kind: str, many: int, asked: Asked, add: Add) -> None:
+    """Into the soak a second time may have been meant as out of it; loads follow each other."""
+    assert () == asked(kind, what="in")
+    with reading() as db:
+        old = standing_of(entries_of(db, 1))
+    entry = add(kind, hours=12, what="in")
+    with reading() as db:
+        found = questions(entry, old, standing_of(entries_of(db, 1)))
+
+    assert many == len([one for one in found if f"tarebook batch {kind} out" in one])

@@ -19,6 +19,7 @@ from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.quantities.words import format_mass_g
 from tarebook.records.entry import OF_A_NOTE, THINGS, Batch, Entry, Kind, Row, share
 from tarebook.records.moment import Moment, hours_between
+from tarebook.records.next_time import NextTime
 from tarebook.records.standing import Standing, ended_by, standing_of
 
 _LEAD = 14  # mark, entry number and clock time
@@ -135,12 +136,19 @@ def list_data(rows: Sequence[Row]) -> list[dict[str, Any]]:
     ]
 
 
-def next_page(notes: Sequence[tuple[Entry, str]], *, head: str = "") -> Iterator[Line]:
+def next_lines(notes: Sequence[NextTime]) -> Iterator[Line]:
+    """Yield the notes for next time of a recipe, and how they come off again, 80 columns."""
+    yield Line("For next time", Style.HEAD)
+    for one in notes:
+        yield from _open_note(one.batch, one.entry, one.text, one.day)
+    yield from _settle(notes[0].batch, notes[0].entry)
+
+
+def next_page(notes: Sequence[tuple[Entry, str]]) -> Iterator[Line]:
     """Yield notes for next time, recipe by recipe, 80 columns.
 
     Args:
         notes: each with the name of its recipe.
-        head: what to put over those of one recipe instead of its name.
     """
     if not notes:
         yield Line("No notes for next time.")
@@ -149,16 +157,10 @@ def next_page(notes: Sequence[tuple[Entry, str]], *, head: str = "") -> Iterator
     recipe = None
     for note, name in notes:
         if name != recipe:
-            yield from _wrapped(head or name, Style.HEAD)
+            yield from _wrapped(name, Style.HEAD)
             recipe = name
         yield from _open([note])
-    first = notes[0][0]
-    name = f"{first.batch}.{first.number}"
-    yield from _wrapped(
-        f"Done so in the recipe: tarebook batch take {name}. Not wanted any more: "
-        f"tarebook batch drop {name}.",
-        Style.QUIET,
-    )
+    yield from _settle(notes[0][0].batch, notes[0][0].number)
 
 
 def next_data(notes: Sequence[tuple[Entry, str]]) -> list[dict[str, Any]]:
@@ -237,9 +239,22 @@ def _spans(standing: Standing) -> Iterator[Line]:
 
 def _open(notes: Sequence[Entry]) -> Iterator[Line]:
     for one in notes:
-        lead = f"{one.batch}.{one.number}".ljust(8)
-        words = f"{one.note} ({day_words(one.happened, year=True)})"
-        yield from (Line(text) for text in wrap(words, COLUMNS, first=lead, rest=" " * 8))
+        yield from _open_note(one.batch, one.number, one.note, day_words(one.happened, year=True))
+
+
+def _open_note(batch: int, entry: int, text: str, day: str) -> Iterator[Line]:
+    lead = f"{batch}.{entry}".ljust(8)
+    return (Line(t) for t in wrap(f"{text} ({day})", COLUMNS, first=lead, rest=" " * 8))
+
+
+def _settle(batch: int, entry: int) -> Iterator[Line]:
+    """Yield how a note comes off the list again."""
+    name = f"{batch}.{entry}"
+    return _wrapped(
+        f"In the recipe by now: tarebook batch take {name}. Not wanted any more: "
+        f"tarebook batch drop {name}.",
+        Style.QUIET,
+    )
 
 
 def _state(batch: Batch, standing: Standing) -> str:

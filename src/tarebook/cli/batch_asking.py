@@ -39,16 +39,17 @@ _MOST_AGO_MIN = 400 * 1440
 
 
 def clock_now() -> datetime:
-    """Return what the kitchen's clock shows; ``SOURCE_DATE_EPOCH`` holds it still."""
-    import os
+    """Return what the kitchen's clock shows.
+
+    ``SOURCE_DATE_EPOCH``, which some build shells set, has no say here: it would be written down
+    for good as the time when something happened.
+    """
     from datetime import UTC, datetime
 
     from tarebook.plan.zones import zone_of
 
     zone, _ = zone_of(None)
-    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
-    at = datetime.fromtimestamp(int(epoch), UTC) if epoch.isdecimal() else datetime.now(UTC)
-    return at.astimezone(zone)
+    return datetime.now(UTC).astimezone(zone)
 
 
 def read_at(text: str | None, now: datetime) -> Moment:

@@ -45,7 +45,8 @@ def start(
     Example: tarebook batch start juniper-venison --meat 6lb
     """
     from tarebook.cli.batch_asking import clock_now, read_at, tell
-    from tarebook.cli.talk import complain, complain_findings, write
+    from tarebook.cli.next_time import tell_next_time
+    from tarebook.cli.talk import complain_findings, write
     from tarebook.findings import RecipeFaulty
     from tarebook.recipe.load import recipe_bytes
     from tarebook.recipe.read import read_recipe
@@ -54,6 +55,8 @@ def start(
     from tarebook.records.keep import start_batch
     from tarebook.records.moment import moment_of
     from tarebook.records.next_time import recipe_key
+    from tarebook.records.questions import questions
+    from tarebook.records.standing import standing_of
     from tarebook.records.store import writing
 
     if not recipe.strip():
@@ -80,12 +83,11 @@ def start(
         entry = start_batch(
             db, recipe=key, title=found.title, recipe_text=data.decode("utf-8"), draft=draft
         )
-    tell(entry, found.title, as_json=as_json)
+    asked = questions(entry, standing_of(()), standing_of((entry,)))
+    tell(entry, found.title, as_json=as_json, asked=asked)
     if as_json:
         return
-    _show_notes(key)
-    if value is None:
-        complain("note: its meat was not weighed; tarebook batch weigh raw 6lb tells it")
+    tell_next_time(key)
     if others:
         write(f"Also in hand: batch {_listed(others)}; --batch names it.\n")
 
@@ -271,19 +273,6 @@ def _weight(text: str, name: str, *, zero: bool = False) -> Fraction:
 
     value: Fraction = asked(lambda one: read_weight(one, zero=zero), text, name)
     return value
-
-
-def _show_notes(key: str) -> None:
-    """Show the notes for next time of a recipe, where there are any."""
-    from tarebook.cards.batch_page import next_page
-    from tarebook.cli.talk import show
-    from tarebook.records.find import open_notes
-    from tarebook.records.store import reading
-
-    with reading() as db:
-        found = open_notes(db, key)
-    if found:
-        show(next_page(found, head="For next time"))
 
 
 def _listed(numbers: Any) -> str:

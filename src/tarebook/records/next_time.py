@@ -20,7 +20,7 @@ class NextTime(NamedTuple):
     Attributes:
         batch, entry: numbers of the batch and of the note within it.
         text: as written.
-        day: when it was written, ``2026-11-25``.
+        day: when it was written, as the list shows it: ``2026-11-25``.
     """
 
     batch: int

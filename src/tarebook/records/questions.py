@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from tarebook.records.entry import MEAT, OUT, Entry, Kind
+from tarebook.records.entry import IN, MEAT, OUT, Entry, Kind
 from tarebook.records.moment import hours_between
 from tarebook.records.standing import Standing
 
@@ -37,12 +37,14 @@ def questions(entry: Entry, before: Standing, now_standing: Standing) -> tuple[s
         now_standing: what it comes to with it.
     """
     asked = list(_of_time(entry, now_standing))
+    if entry.kind is Kind.START and entry.value is None:
+        asked.append("its meat was not weighed: tarebook batch weigh raw 6lb tells it")
     if entry.kind is Kind.WEIGH:
         asked += _of_weight(entry, before, now_standing)
     if entry.kind is Kind.TEMP and entry.what == MEAT and (entry.value or 0) > _BOILING_F:
         asked.append("hotter than boiling water: was it the air, --where air?")
     if entry.kind in _SPAN:
-        asked += _of_span(entry, now_standing)
+        asked += _of_span(entry, before, now_standing)
     if entry.kind is Kind.FINISH and "finished" not in now_standing.weights:
         asked.append(
             "what it weighs is not told yet: tarebook batch weigh finished WEIGHT "
@@ -102,8 +104,12 @@ def _of_raw(grams: Fraction, thing: str, standing: Standing) -> Iterator[str]:
             yield "more liquid on the towels than there was meat"
 
 
-def _of_span(entry: Entry, standing: Standing) -> Iterator[str]:
-    span = getattr(standing, _SPAN[entry.kind])
+def _of_span(entry: Entry, before: Standing, standing: Standing) -> Iterator[str]:
+    earlier, span = (getattr(one, _SPAN[entry.kind]) for one in (before, standing))
+    loads = entry.kind is Kind.DRY  # which go in one after the other
+    still_in = earlier.start is not None and earlier.end is None
+    if entry.what == IN and still_in and not loads and entry.about is None:
+        yield f"it was in already: tarebook batch {entry.kind} out tells when it came out"
     if entry.what == OUT and span.start is None:
         yield f"when it went in is not told: tarebook batch {entry.kind} in --at TIME"
     elif span.start is not None and span.end is not None and span.end < span.start:
