@@ -16,7 +16,6 @@ from tarebook.uptake.crank import (
     uptake_fraction,
     uptake_fraction_series,
     uptake_fraction_unlimited,
-    uptake_fractions,
 )
 
 HERE = Path(__file__).parent
@@ -99,23 +98,6 @@ def test_short_and_long_forms_meet_the_full_series(alpha: float) -> None:
         exact = uptake_fraction_series(tau, alpha, terms=4000)
 
         assert uptake_fraction(tau, alpha) == pytest.approx(exact, abs=1e-6)
-
-
-@given(
-    st.floats(0.003, 100),
-    st.floats(1.0, 4.0),
-    st.lists(st.tuples(st.floats(1e-4, 5), st.floats(0, 1)), min_size=1, max_size=30),
-)
-def test_many_draws_at_once_meet_the_series(
-    low: float, ratio: float, draws: list[tuple[float, float]]
-) -> None:
-    """Read between solved baths, every draw is within 1e-4 of the exact fraction."""
-    taus = [tau for tau, _ in draws]
-    alphas = [low * (1 + (ratio - 1) * place) for _, place in draws]
-
-    exact = [uptake_fraction(*each) for each in zip(taus, alphas, strict=True)]
-
-    assert uptake_fractions(taus, alphas) == pytest.approx(exact, abs=1e-4)
 
 
 @pytest.mark.parametrize("alpha", [0.3, 1.0, 4.0])

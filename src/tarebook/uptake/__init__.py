@@ -3,6 +3,8 @@
 Files of this room:
 
 - ``crank``: how far a strip has come toward balance with its bath, after a time.
+- ``table``: the same for many draws at once, read from one table; ``make_table`` makes it.
+- ``maths``, ``arrays``: numbers that the formulae take: one, a column of draws, an array.
 - ``soak``: shares of salt, sugars, other matter and oil that end in or on the meat.
 
 Plain numbers in, plain numbers out; the recipe is not known here. Every working value comes in

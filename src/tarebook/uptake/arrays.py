@@ -5,8 +5,11 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from tarebook.uptake.crank import NOTHING_LEFT, SHORT_TAU, series_terms, uptake_fraction
+from tarebook.uptake.crank import uptake_fraction
 from tarebook.uptake.maths import Maths
+from tarebook.uptake.table import BATHS, FILE, TIMES, WHOLE
+
+_HARDLY_ANY = 1e-30  # a bath without water: all of it is in at once, as the formula has it
 
 
 @cache
@@ -21,33 +24,27 @@ def arrays() -> Maths:
 
 
 def _uptake(tau: Any, alpha: Any) -> Any:
-    """Return uptake fractions; the series' roots and weights are read from a table over baths."""
+    """Return uptake fractions read from the table."""
     import numpy as np
 
     taus, alphas = np.broadcast_arrays(np.asarray(tau, float), np.asarray(alpha, float))
     if not taus.ndim:
         return uptake_fraction(float(taus), float(alphas))
-    low, high = float(alphas.min()), float(alphas.max())
-    table = series_terms(low, high)
-    late = taus > SHORT_TAU
-    if table is None:
-        late = np.zeros_like(late)
-    found = np.empty(taus.shape)
-    early = ~late
-    found[early] = [
-        uptake_fraction(t, a)
-        for t, a in zip(taus[early].tolist(), alphas[early].tolist(), strict=True)
-    ]
-    if table is not None and late.any():
-        outside, step, terms = table
-        place = (alphas[late] / (1 + alphas[late]) - outside) / step
-        at = place.astype(int)
-        part, late_taus = place - at, taus[late]
-        left = np.ones(place.shape)
-        for squares, weights in (np.array(term).T for term in terms):
-            decay = (squares[at] + (squares[at + 1] - squares[at]) * part) * late_taus
-            if decay.min() > NOTHING_LEFT:
-                break
-            left -= (weights[at] + (weights[at + 1] - weights[at]) * part) * np.exp(-decay)
-        found[late] = left
-    return found
+    share = np.maximum(alphas, _HARDLY_ANY) / (1 + alphas)
+    down = BATHS * np.sqrt(share)
+    across = TIMES - TIMES / np.sqrt(1 + np.sqrt(taus) / share)
+    bath = np.minimum(down.astype(int), BATHS - 1)
+    time = np.minimum(across.astype(int), TIMES - 1)
+    here = bath * (TIMES + 1) + time
+    part = across - time
+    before, after = (
+        (1 - part) * _table()[at] + part * _table()[at + 1] for at in (here, here + TIMES + 1)
+    )
+    return before + (after - before) * (down - bath)
+
+
+@cache
+def _table() -> Any:
+    import numpy as np
+
+    return np.frombuffer(FILE.read_bytes(), "<u2") / WHOLE

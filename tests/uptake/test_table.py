@@ -1,0 +1,93 @@
+"""The table of uptake fractions: what it holds, and how near the series its readings are."""
+
+from __future__ import annotations
+
+from math import inf
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tarebook.uptake.arrays import arrays
+from tarebook.uptake.crank import roots, uptake_fraction
+from tarebook.uptake.make_table import made
+from tarebook.uptake.table import BATHS, FILE, TIMES, uptake_fractions
+
+WITHIN = 1e-4
+
+# Baths from a hundredth of the water that the meat holds to ten thousand times it; the last two lie
+# where a search found the readings farthest off.
+RATIOS = [0.01, *np.geomspace(0.01, 1e4, 83), 100.0, 0.0397, 17.1]
+TIMES_OF_SOAK = np.unique([*np.geomspace(1e-3, 50, 1200), *np.linspace(1e-3, 2, 400), 50.0])
+
+
+def series(taus: np.ndarray, alpha: float) -> np.ndarray:
+    """Return the fraction by 400 terms of the series, from roots alone: nothing of the table."""
+    q = np.array(roots(alpha, count=400))
+    weights = 2 * alpha * (1 + alpha) / (1 + alpha + (alpha * q) ** 2)
+    return 1 - np.exp(-np.outer(taus, q * q)) @ weights
+
+
+def test_the_file_is_what_is_made() -> None:
+    """The table beside the module is, byte for byte, what its making gives."""
+    assert made() == FILE.read_bytes()
+    assert 2 * (BATHS + 1) * (TIMES + 1) == len(made())
+
+
+@pytest.mark.parametrize("alpha", RATIOS)
+def test_every_reading_is_within_a_ten_thousandth_of_the_series(alpha: float) -> None:
+    """1,600 times from 0.001 to 50 in each bath, first and last included."""
+    found = uptake_fractions(list(TIMES_OF_SOAK), [alpha] * len(TIMES_OF_SOAK))
+
+    assert float(np.abs(np.array(found) - series(TIMES_OF_SOAK, alpha)).max()) <= WITHIN
+
+
+@given(
+    st.floats(0, 1e-2) | st.floats(0, 60),
+    st.floats(1e-9, 1e-2) | st.floats(1e-2, 1e2) | st.floats(1e2, 1e12),
+)
+def test_no_bath_and_no_time_is_left_out(tau: float, alpha: float) -> None:
+    """The first instant, a drop on a roast, a strip in a lake: as near as all others."""
+    assert uptake_fractions([tau], [alpha]) == pytest.approx(
+        [uptake_fraction(tau, alpha)], abs=WITHIN
+    )
+
+
+@pytest.mark.parametrize(
+    ("tau", "alpha", "fraction"),
+    [(0.0, 1.0, 0.0), (0.0, inf, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 1.0), (inf, 2.0, 1.0)],
+)
+def test_at_the_ends_it_is_exact(tau: float, alpha: float, fraction: float) -> None:
+    """Nothing at no time, all after all time, and all at once where there is no bath."""
+    assert [fraction, fraction] == uptake_fractions([tau, tau], [alpha, alpha])
+
+
+@given(st.lists(st.tuples(st.floats(0, 50), st.floats(0, 1e6)), min_size=1, max_size=40))
+def test_arrays_read_what_lists_read(draws: list[tuple[float, float]]) -> None:
+    """One table, two kinds of number, one answer."""
+    taus, alphas = [tau for tau, _ in draws], [max(alpha, 1e-9) for _, alpha in draws]
+    found = arrays().uptake(np.array(taus), np.array(alphas))
+
+    assert uptake_fractions(taus, alphas) == pytest.approx(list(found), abs=1e-12)
+
+
+@given(st.floats(1e-6, 20), st.floats(1e-3, 1e3), st.floats(1.0, 10))
+def test_what_is_read_rises_with_time(tau: float, alpha: float, later: float) -> None:
+    """A longer soak brings a strip no less far, read from the table too."""
+    earlier, after = uptake_fractions([tau, tau * later], [alpha, alpha])
+
+    assert 0 <= earlier <= after + 1e-12 <= 1 + 1e-9
+
+
+@given(st.floats(1.0, 5.0), st.floats(1e-3, 1e3), st.floats(0.5, 15), st.floats(0.2, 48))
+def test_what_is_read_falls_with_thickness(
+    thicker: float, alpha: float, thickness_mm: float, hours: float
+) -> None:
+    """The same hours bring a thicker strip no farther."""
+    taus = [
+        1.9e-10 * hours * 3600 / (one / 2000) ** 2 for one in (thickness_mm, thickness_mm * thicker)
+    ]
+    thin, thick = uptake_fractions(taus, [alpha, alpha])
+
+    assert thick <= thin + 1e-12
