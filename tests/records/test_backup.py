@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import random
 import sqlite3
 import threading
 from collections.abc import Callable
-from contextlib import closing
+from contextlib import closing, suppress
 from pathlib import Path
 
 import pytest
@@ -261,6 +262,7 @@ def changed(*statements: str) -> None:
         ("UPDATE recipes SET text = 'x'", "is not as it was when it was kept"),
         ("DELETE FROM recipes", "points to nothing in recipes"),
         ("DROP INDEX in_hand", "changed by another program"),
+        ("UPDATE entries SET kind = 'turn' WHERE kind = 'start'", "batch 1 has no start"),
         ("DELETE FROM standing", "what batch 1 comes to is not what its entries say"),
         ("UPDATE standing SET raw_g = 1", "what batch 1 comes to"),
         ("DELETE FROM open_notes", "what batch 1 comes to"),
@@ -304,3 +306,34 @@ def test_what_is_wrong_with_entries_is_not_mended(start: Start) -> None:
     changed("UPDATE recipes SET text = 'x'")
 
     assert len(check(mend=True).faults) > 0
+
+
+def test_damage_anywhere(start: Start, add: Add, tmp_path: Path) -> None:
+    """Wherever a book is hurt: it is used, or told to be damaged; and a backup comes back."""
+    start()
+    add("weigh", what="finished", value=900)
+    add("note", what="next-time", note="less pepper")
+    kept = backup(tmp_path / "kept.sqlite3")
+    whole = kept.read_bytes()
+    chance = random.Random(20_261_125)
+
+    def look() -> None:
+        with reading() as db:
+            rows(db)
+            read_batch(db, 1)
+
+    for _ in range(60):
+        hurt = bytearray(whole)
+        for _ in range(chance.randint(1, 5)):
+            at = chance.randrange(chance.choice((100, len(hurt))))
+            hurt[at : at + 4] = chance.randbytes(chance.choice((1, 4, 300)))
+        for way in (look, lambda: add("turn"), check, lambda: backup(tmp_path / "out.sqlite3")):
+            book_file().write_bytes(hurt)
+            with suppress(FileUnreadable, FileUnwritable, AskedWrongly):
+                way()
+        book_file().write_bytes(hurt)
+        with suppress(FileUnreadable):  # of a newer version or another program, by its looks
+            restore(kept)
+            look()
+            assert () == check().faults
+            assert 1 == batches_in(book_file())

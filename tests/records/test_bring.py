@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
@@ -302,6 +303,33 @@ def test_as_spreadsheets_save_it(start: Start, own_home: Path, away: Path) -> No
 
     done = brought(away, "\ufeff" + out.getvalue(), "book.csv")
     assert Brought(1, 1, 1, 1) == done
+
+
+@EVERY_FORM
+def test_noise_is_told(form: str, start: Start, add: Add, own_home: Path) -> None:
+    """However a file was mangled on its way: it is taken or its faults are told, never a crash."""
+    start()
+    add("weigh", what="finished", value=900)
+    add("note", what="next-time", note="=less pepper")
+    add("strike", about=2)
+    data = exported(own_home / "book.sqlite3", form).encode()
+    chance = random.Random(20_261_125)
+    taken = 0
+    for _ in range(400):
+        text = bytearray(data)
+        for _ in range(chance.randint(1, 4)):
+            here = chance.randrange(len(text))
+            there = min(len(text), here + chance.choice((0, 1, 1, 5, 200)))
+            text[here:there] = chance.choice(
+                (b"", b"0", b'"', b"\n", b",", b"\xff", b"[", b"x" * 9)
+            )
+        try:
+            read_file(bytes(text), file=f"book.{form}")
+            taken += 1
+        except RecordFaulty as fault:
+            assert all(one.place.file == f"book.{form}" for one in fault.findings)
+            assert len(fault.findings) > 0
+    assert taken < 400
 
 
 def test_a_batch_with_gaps(start: Start, add: Add, away: Path, own_home: Path) -> None:

@@ -340,6 +340,18 @@ def test_an_entry_of_no_known_kind(start: Start) -> None:
         entries_of(db, 1)
 
 
+def test_a_batch_without_its_start(start: Start, add: Callable[..., object]) -> None:
+    """In a damaged book a batch may lack its start: nothing more is written in it."""
+    start()
+    with closing(sqlite3.connect(book_file())) as db:
+        db.execute("DROP TRIGGER entries_UPDATE")
+        db.execute("UPDATE entries SET kind = 'turn'")
+        db.commit()
+
+    with pytest.raises(FileUnreadable, match="batch 1 has no start: the book is damaged"):
+        add("turn")
+
+
 def test_no_such_batch(start: Start) -> None:
     """A batch that is not there, and a number that none has, are the asker's slips."""
     for number in (1, 0, -1, 10**30):

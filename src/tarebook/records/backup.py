@@ -9,7 +9,13 @@ from typing import NamedTuple
 
 from tarebook.files import holds, named
 from tarebook.findings import AskedWrongly, FileUnreadable, FileUnwritable
-from tarebook.records.copies import copy_before, copy_book, free_name, integrity_faults
+from tarebook.records.copies import (
+    copy_before,
+    copy_book,
+    free_name,
+    integrity_faults,
+    make_folder,
+)
 from tarebook.records.find import entries_of, how_many
 from tarebook.records.keep import digest_of, restate_all, standing_row
 from tarebook.records.place import book_file, is_there
@@ -179,7 +185,7 @@ def _is_damaged(book: Path) -> bool:
     except sqlite3.DatabaseError:
         return True
     except FileUnreadable as fault:
-        if isinstance(fault.__cause__, sqlite3.DatabaseError):
+        if isinstance(fault.__cause__, (sqlite3.DatabaseError, UnicodeDecodeError)):
             return True
         raise
 
@@ -187,7 +193,7 @@ def _is_damaged(book: Path) -> bool:
 def _set_aside(book: Path) -> Path:
     """Rename a damaged book, its journal first: left behind, it would spoil the next book."""
     kept = free_name(book, "damaged")
-    kept.parent.mkdir(parents=True, exist_ok=True)
+    make_folder(kept.parent)
     for tail in ("-journal", "-wal", "-shm", ""):
         part = book.with_name(book.name + tail)
         if part.exists():
@@ -233,7 +239,9 @@ def _checked(db: sqlite3.Connection) -> Checked:
     batches, entries, wordings = (
         db.execute(f"SELECT count(*) FROM {name}").fetchone()[0] for name in _COUNTED
     )
-    faults = (*_broken_links(db), *_other_tables(db), *_changed_recipes(db))
+    faults = (
+        *_broken_links(db), *_other_tables(db), *_changed_recipes(db), *_without_start(db)
+    )  # fmt: skip
     derived = () if faults else _wrong_sums(db)
     shown = (*faults, *derived)[:_MOST_FAULTS]
     return Checked(batches, entries, wordings, shown, bool(derived))
@@ -255,6 +263,14 @@ def _changed_recipes(db: sqlite3.Connection) -> tuple[str, ...]:
         for digest, text in db.execute("SELECT digest, text FROM recipes")
         if digest_of(text) != digest
     )
+
+
+def _without_start(db: sqlite3.Connection) -> tuple[str, ...]:
+    rows = db.execute(
+        "SELECT number FROM batches b WHERE NOT EXISTS "
+        "(SELECT 1 FROM entries e WHERE e.batch_id = b.batch_id AND e.kind = 'start')"
+    )
+    return tuple(f"batch {number} has no start" for (number,) in rows)
 
 
 def _wrong_sums(db: sqlite3.Connection) -> tuple[str, ...]:

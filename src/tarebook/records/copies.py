@@ -25,7 +25,7 @@ def copy_book(source: Path, target: Path) -> None:
         sqlite3.Error, OSError: it cannot be read or written.
         FileUnreadable: the book is damaged, so that no whole copy can be made.
     """
-    target.parent.mkdir(parents=True, exist_ok=True)
+    make_folder(target.parent)
     beside = target.with_name(f".{target.name[:100]}.{os.getpid()}.new")
     try:
         beside.unlink(missing_ok=True)
@@ -38,9 +38,9 @@ def copy_book(source: Path, target: Path) -> None:
             faults = integrity_faults(new)
         if faults:
             raise FileUnreadable(f"the book is damaged, so no copy was made: {faults[0]}")
-        _to_disk(beside)
+        to_disk(beside)
         beside.replace(target)
-        _to_disk(target.parent)
+        to_disk(target.parent)
     except BaseException:
         with suppress(OSError):
             beside.unlink()
@@ -82,7 +82,18 @@ def integrity_faults(db: sqlite3.Connection) -> tuple[str, ...]:
     return tuple(str(row[0]) for row in rows if row[0] != "ok")
 
 
-def _to_disk(path: Path) -> None:
+def make_folder(folder: Path) -> None:
+    """Make a folder and those above it, and wait until their names are on the disk.
+
+    Otherwise a power cut could take a whole new folder, with all that was written in it since.
+    """
+    new = [one for one in (folder, *folder.parents) if not one.exists()]
+    folder.mkdir(parents=True, exist_ok=True)
+    for one in new:
+        to_disk(one.parent)
+
+
+def to_disk(path: Path) -> None:
     """Wait until a file, or the names in a folder, are on the disk."""
     is_folder = path.is_dir()
     if is_folder and os.name == "nt":  # a folder cannot be opened there

@@ -10,7 +10,7 @@ import os
 import sqlite3
 from hashlib import sha256
 
-from tarebook.findings import AskedWrongly
+from tarebook.findings import AskedWrongly, FileUnreadable
 from tarebook.records.entry import (
     LONGEST_TEXT,
     NEXT_TIME,
@@ -316,7 +316,10 @@ def _refuse_if_struck(batch: int, entries: tuple[Entry, ...]) -> None:
     if standing_of(entries).start is not None:
         return
     ended = ended_by(entries)
-    by = next(ended[one.number] for one in reversed(entries) if one.kind is Kind.START)
+    begun = [one for one in entries if one.kind is Kind.START]
+    if not begun:
+        raise FileUnreadable(f"batch {batch} has no start: the book is damaged")
+    by = ended[begun[-1].number]
     raise AskedWrongly(
         f"batch {batch} was struck as a whole; tarebook batch undo {batch}.{by.number} brings it "
         "back"

@@ -15,13 +15,17 @@ from pathlib import Path
 
 from tarebook.files import holds, named
 from tarebook.findings import FileUnreadable, FileUnwritable
-from tarebook.records.copies import copy_before
+from tarebook.records.copies import copy_before, make_folder
 from tarebook.records.place import book_file, is_there
 from tarebook.records.schema import APPLICATION_ID, VERSION, bring_up_to, version_of
 
 WAIT_MS = 30_000
 """How long to wait for another that writes [ms]; an entry takes some hundredths of a second."""
 
+_DAMAGED = (
+    "the book {} is damaged ({}); nothing was written. tarebook batch restore FILE brings back a "
+    "backup"
+)
 _ANOTHER_PROGRAM = "is no batch book: it belongs to another program"
 _MAGIC = b"SQLite format 3\0"
 _NO_BOOK = "is no batch book"
@@ -61,7 +65,7 @@ def writing(path: Path | None = None) -> Iterator[sqlite3.Connection]:
     """
     file = path or book_file()
     with told(file, "written"):
-        file.parent.mkdir(parents=True, exist_ok=True)
+        make_folder(file.parent)
         with closing(_database(file, "rwc")) as db:
             db.execute("BEGIN IMMEDIATE")
             try:
@@ -119,6 +123,8 @@ def told(file: Path, done: str) -> Iterator[None]:
         if said is None:
             raise
         raise said from fault
+    except UnicodeDecodeError as fault:  # the database's own complaint quotes what is damaged
+        raise FileUnreadable(_DAMAGED.format(named(file), "its tables")) from fault
     except (FileUnreadable, FileUnwritable):
         raise
     except OSError as fault:
@@ -136,10 +142,7 @@ def _fault(
     if kind == sqlite3.SQLITE_NOTADB:
         return FileUnreadable(f"{named(file)} {_NO_BOOK}; nothing was touched")
     if kind in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_ERROR):
-        return FileUnreadable(
-            f"{book} is damaged ({fault}); nothing was written. tarebook batch check tells more, "
-            "tarebook batch restore FILE brings back a backup"
-        )
+        return FileUnreadable(_DAMAGED.format(named(file), fault))
     if kind in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
         return FileUnwritable(
             f"{book} has been held by another program for {WAIT_MS // 1000} seconds; "
