@@ -163,6 +163,18 @@ def test_no_restore(start: Start, tmp_path: Path) -> None:
     assert before == book_file().read_bytes()
 
 
+def test_restore_over_what_is_not_ours(start: Start, tmp_path: Path) -> None:
+    """Another program's file, or a newer book, is not taken for damaged: it is left where it is."""
+    start()
+    file = backup(tmp_path / "kept.sqlite3")
+    with closing(sqlite3.connect(book_file())) as db:
+        db.execute("PRAGMA application_id = 7")
+    before = book_file().read_bytes()
+    with pytest.raises(FileUnreadable, match=r"another program.*Move it elsewhere, then restore"):
+        restore(file)
+    assert before == book_file().read_bytes()
+
+
 def test_a_backup_with_other_tables(start: Start, tmp_path: Path) -> None:
     """A backup that was tampered with is no backup."""
     start()

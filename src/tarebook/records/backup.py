@@ -187,7 +187,7 @@ def _is_damaged(book: Path) -> bool:
     except FileUnreadable as fault:
         if isinstance(fault.__cause__, (sqlite3.DatabaseError, UnicodeDecodeError)):
             return True
-        raise
+        raise FileUnreadable(f"{fault}. Move it elsewhere, then restore again") from None
 
 
 def _set_aside(book: Path) -> Path:
