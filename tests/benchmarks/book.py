@@ -11,6 +11,7 @@ from __future__ import annotations
 import argparse
 import os
 import random
+import runpy
 import statistics
 import sys
 import tempfile
@@ -18,8 +19,6 @@ import time
 from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
-
-from speed import _measured, _program, _seconds
 
 from tarebook.recipe.load import recipe_bytes, shipped_recipes
 from tarebook.records.entry import MEAT, NEXT_TIME, Entry, Kind
@@ -113,6 +112,8 @@ def invented(chance: random.Random, batch: int, *, done: bool) -> Iterator[Entry
 
 def timed(runs: int, batches: int) -> None:
     """Print median, memory and the ratio to the yardstick of each command as a whole process."""
+    speed = runpy.run_path(str(Path(__file__).with_name("speed.py")))
+    seconds_of, measured, program = (speed[n] for n in ("_seconds", "_measured", "_program"))
     middle = str(max(batches // 2, 1))
     commands = {
         "list": ["list"],
@@ -122,10 +123,10 @@ def timed(runs: int, batches: int) -> None:
         "next": ["next"],
         "note (writes)": ["note", "turned the bags"],
     }
-    yard = statistics.median(_seconds(YARDSTICK) for _ in range(runs))
+    yard = statistics.median(seconds_of(YARDSTICK) for _ in range(runs))
     print(f"{'import typer, pint':22}{1000 * yard:7.0f} ms")
     for name, args in commands.items():
-        found = [_measured([_program(), "batch", *args]) for _ in range(runs)]
+        found = [measured([program(), "batch", *args]) for _ in range(runs)]
         seconds = statistics.median(one for one, _ in found)
         megabytes = max(one for _, one in found)
         limit = seconds < MOST_SECONDS and megabytes < MOST_MEGABYTES
