@@ -49,13 +49,38 @@ def test_a_card_says_how_cold_it_soaks(recipe_of: RecipeOf) -> None:
     assert "Soak: 12 h in the refrigerator at 38 °F (3 °C), then drained." == told
 
 
+def test_a_card_says_which_hours_it_was_figured_for(recipe_of: RecipeOf) -> None:
+    """A recipe that states no hours has none on its card, but for what the figures stand on."""
+    told = content(worksheet(recipe_of(soak='surface = "drained"'), factor=Fraction(1))).conditions[
+        0
+    ]
+
+    assert (
+        "Soak: in the refrigerator, then drained. Hours not stated; figured for 8 to 24 h." == told
+    )
+
+
+def test_a_card_has_room_for_the_weight(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:
+    """The screen names the option, paper a line to write on; a weighed batch has neither."""
+    recipe = recipe_of()
+    guessed, weighed = (
+        worksheet(recipe, factor=Fraction(1)),
+        worksheet(recipe, factor=Fraction(1), finished_g=450.0),
+    )
+    beneath = " ".join(content(guessed).beneath)
+
+    assert "Weigh it, and give --finished." in unwrapped(sheet(guessed))
+    assert "Weigh it and write it here: ________ g." in beneath and "--" not in beneath
+    assert not any("Weigh it" in one for one in content(weighed).beneath)
+
+
 @pytest.mark.parametrize("stated", ["0.80", '"0.75-0.85"'])
 def test_a_reckoned_water_activity_is_called_an_estimate(recipe_of: RecipeOf, stated: str) -> None:
     """Beside the weight at which the batch is thought to be there."""
     told = finished_words(aiming(recipe_of, stated).estimate)
 
     assert f"reckoned to be {float(stated):g}" in told if '"' not in stated else "0.75-0.85" in told
-    assert told.endswith(f"{ESTIMATE}.")
+    assert told.endswith(f"{ESTIMATE}. Weigh it, and give --finished.")
 
 
 def test_sheet_and_card_say_it_alike(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:

@@ -35,7 +35,7 @@ from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import HeatStep, Part
+from tarebook.recipe.model import HeatStep, Part, Soak
 from tarebook.safety import Caution
 from tarebook.scaling import ScaledIngredient
 
@@ -148,15 +148,21 @@ def _measured(one: ScaledIngredient) -> Measured:
 def _conditions(sheet: Worksheet) -> Iterator[str]:
     recipe = sheet.recipe
     if any(one.part is Part.MARINADE for one in recipe.ingredients):
-        low, _, high = recipe.soak.hours
-        hours = f"{low:g}" if low == high else f"{low:g} to {high:g}"
-        stated = hours if recipe.soak.stated else "not stated"
-        where = soak_place(recipe.soak)
-        yield f"Soak: {stated} h {where}, then {recipe.soak.surface.value}."
+        yield _soak(recipe.soak)
     if recipe.heat is not HeatStep.UNSTATED:
         yield f"Heat: {recipe.heat.value}."
     if recipe.drying.temperature_f:
         yield f"Dry: {temperature_words(recipe.drying.temperature_f)}{_drying_hours(sheet)}."
+
+
+def _soak(soak: Soak) -> str:
+    """Return how it soaks; where the recipe says no hours, which ones the figures stand on."""
+    low, _, high = soak.hours
+    hours = f"{low:g} h" if low == high else f"{low:g} to {high:g} h"
+    after = f"{soak_place(soak)}, then {soak.surface.value}."
+    if soak.stated:
+        return f"Soak: {hours} {after}"
+    return f"Soak: {after} Hours not stated; figured for {hours}."
 
 
 def _drying_hours(sheet: Worksheet) -> str:
@@ -196,7 +202,7 @@ def _share_of_day(figure: str, amount: float) -> str:
 def _beneath(found: Estimate) -> Iterator[str]:
     if found.ceiling_sodium_mg_per_oz is not None:
         yield f"Sodium, everything counted: at most about {found.ceiling_sodium_mg_per_oz:,.0f} mg."
-    yield finished_words(found)
+    yield finished_words(found, on_card=True)
     if found.no_sodium_total:
         names = ", ".join(found.no_sodium_total)
         yield clean(f"No sodium total: {names} has no weight: weigh it.")

@@ -15,6 +15,8 @@ from tarebook.scaling import ScaledIngredient
 
 PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
 _MAJOR_ALLERGENS = 9
+_WEIGH = "Weigh it, and give --finished."
+_WEIGH_AND_WRITE = "Weigh it and write it here: ________ g."
 
 
 def ingredient_name(one: ScaledIngredient) -> str:
@@ -58,8 +60,15 @@ def cure_sentences(sheet: Worksheet) -> Iterator[str]:
         yield clean(f"By published method, {one}.")
 
 
-def finished_words(found: Estimate) -> str:
-    """Return the finished weight in words, weighed or estimated."""
+def finished_words(found: Estimate, *, on_card: bool = False) -> str:
+    """Return the finished weight in words, weighed or estimated.
+
+    Args:
+        found: the estimate of the batch.
+        on_card: whether they stand on a card, where an option of the command helps nobody and a
+            pen does.
+    """
+    weigh = _WEIGH_AND_WRITE if on_card else _WEIGH
     grams = found.finished_g
     if found.weighed:
         share = percent(found.yield_fraction.likely)
@@ -70,7 +79,7 @@ def finished_words(found: Estimate) -> str:
     if below_solids(found):
         return (
             "The yield the recipe states is below the batch's own dry solids. Figured at the "
-            f"solids: about {format_mass_g(grams.likely)}. Weigh it, and give --finished."
+            f"solids: about {format_mass_g(grams.likely)}. {weigh}"
         )
     own = found.facts.own_yield
     if own is not None:
@@ -83,7 +92,7 @@ def finished_words(found: Estimate) -> str:
     shares = f"{percent(found.yield_fraction.low)} to {percent(found.yield_fraction.high)}"
     return (
         f"Finished batch: about {format_mass_g(grams.likely)} ({low} to {high}, "
-        f"{shares} of the raw meat). Weigh it, and give --finished.{_activity_words(found)}"
+        f"{shares} of the raw meat).{_activity_words(found)} {weigh}"
     )
 
 
