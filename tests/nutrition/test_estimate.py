@@ -12,8 +12,8 @@ from tarebook.figures.dried import dried_products
 from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
 from tarebook.nutrition import FIGURES, Facts, Ounce, Range, estimate, facts_of, unit_of
-from tarebook.nutrition.estimate import missing_of
 from tarebook.nutrition.model import batch
+from tarebook.nutrition.ranges import missing_of
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Finish, FinishBy

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tarebook.uptake.arrays import arrays
 from tarebook.uptake.crank import roots, uptake_fraction
 from tarebook.uptake.make_table import made
-from tarebook.uptake.table import BATHS, FILE, TIMES, uptake_fractions
+from tarebook.uptake.table import BATHS, FILE, MANY, TIMES, uptake_fractions
 
 WITHIN = 1e-4
 
@@ -27,6 +27,21 @@ def series(taus: np.ndarray, alpha: float) -> np.ndarray:
     q = np.array(roots(alpha, count=400))
     weights = 2 * alpha * (1 + alpha) / (1 + alpha + (alpha * q) ** 2)
     return 1 - np.exp(-np.outer(taus, q * q)) @ weights
+
+
+def read(taus: list[float], alphas: list[float]) -> list[float]:
+    """Return fractions out of the table, which only many draws at once are read from."""
+    times = MANY // len(taus) + 1
+    return uptake_fractions(taus * times, alphas * times)[: len(taus)]
+
+
+def test_a_few_are_exact() -> None:
+    """Fewer than the table pays for are worked out one by one, to the last digit."""
+    taus, alphas = [0.05, 0.3, 1.1], [0.2, 0.9, 17.0]
+    exact = [uptake_fraction(*one) for one in zip(taus, alphas, strict=True)]
+
+    assert exact == uptake_fractions(taus, alphas)
+    assert exact != read(taus, alphas)
 
 
 def test_the_file_is_what_is_made() -> None:
@@ -49,9 +64,7 @@ def test_every_reading_is_within_a_ten_thousandth_of_the_series(alpha: float) ->
 )
 def test_no_bath_and_no_time_is_left_out(tau: float, alpha: float) -> None:
     """The first instant, a drop on a roast, a strip in a lake: as near as all others."""
-    assert uptake_fractions([tau], [alpha]) == pytest.approx(
-        [uptake_fraction(tau, alpha)], abs=WITHIN
-    )
+    assert read([tau], [alpha]) == pytest.approx([uptake_fraction(tau, alpha)], abs=WITHIN)
 
 
 @pytest.mark.parametrize(
@@ -60,7 +73,7 @@ def test_no_bath_and_no_time_is_left_out(tau: float, alpha: float) -> None:
 )
 def test_at_the_ends_it_is_exact(tau: float, alpha: float, fraction: float) -> None:
     """Nothing at no time, all after all time, and all at once where there is no bath."""
-    assert [fraction, fraction] == uptake_fractions([tau, tau], [alpha, alpha])
+    assert [fraction] == read([tau], [alpha])
 
 
 @given(st.lists(st.tuples(st.floats(0, 50), st.floats(0, 1e6)), min_size=1, max_size=40))
@@ -69,13 +82,13 @@ def test_arrays_read_what_lists_read(draws: list[tuple[float, float]]) -> None:
     taus, alphas = [tau for tau, _ in draws], [max(alpha, 1e-9) for _, alpha in draws]
     found = arrays().uptake(np.array(taus), np.array(alphas))
 
-    assert uptake_fractions(taus, alphas) == pytest.approx(list(found), abs=1e-12)
+    assert read(taus, alphas) == pytest.approx(list(found), abs=1e-12)
 
 
 @given(st.floats(1e-6, 20), st.floats(1e-3, 1e3), st.floats(1.0, 10))
 def test_what_is_read_rises_with_time(tau: float, alpha: float, later: float) -> None:
     """A longer soak brings a strip no less far, read from the table too."""
-    earlier, after = uptake_fractions([tau, tau * later], [alpha, alpha])
+    earlier, after = read([tau, tau * later], [alpha, alpha])
 
     assert 0 <= earlier <= after + 1e-12 <= 1 + 1e-9
 
@@ -88,6 +101,6 @@ def test_what_is_read_falls_with_thickness(
     taus = [
         1.9e-10 * hours * 3600 / (one / 2000) ** 2 for one in (thickness_mm, thickness_mm * thicker)
     ]
-    thin, thick = uptake_fractions(taus, [alpha, alpha])
+    thin, thick = read(taus, [alpha, alpha])
 
     assert thick <= thin + 1e-12

@@ -8,10 +8,12 @@ Files of this room:
 - ``draws``: the draws of those inputs, the same for the same name everywhere.
 - ``finish``: what a batch weighs when it is dry enough, by each way of saying so.
 - ``model``: from bowl to scale, for one setting or a column of draws.
+- ``ways``: the batch in each way it may be heated, where the recipe does not say.
 - ``agreement``: whether the cook's weights agree, and the likeliest slip where they do not.
 - ``weighings``: what the cook's own weights tell of a batch.
-- ``range``: low, likely, high, and what is missing.
-- ``estimate``: per ounce and per batch, and the ceiling.
+- ``range``: low, likely, high, and what is missing; ``ranges``: those of all figures.
+- ``estimate``: per ounce and per batch, and the ceiling; ``many``: its draws by the thousand.
+- ``doubt``: doubt of the inputs and of the model itself, told apart.
 - ``activity``: water activity of the finished batch, as a band.
 - ``swings``: which uncertain input moves a figure most.
 - ``narrowing``: what the cook could weigh or say to narrow a figure.
@@ -22,10 +24,11 @@ Files of this room:
 
 from tarebook.nutrition.assumptions import Assumption, assumptions
 from tarebook.nutrition.compare import Difference, difference
-from tarebook.nutrition.estimate import Estimate, Ounce, estimate, unit_of
+from tarebook.nutrition.estimate import Estimate, Ounce, estimate
 from tarebook.nutrition.facts import Facts, Line, facts_of
 from tarebook.nutrition.model import FIGURES
 from tarebook.nutrition.range import Range
+from tarebook.nutrition.ranges import unit_of
 
 __all__ = [
     "FIGURES",

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from tarebook.nutrition.estimate import Estimate, unit_of
+from tarebook.nutrition.estimate import Estimate
 from tarebook.nutrition.range import Range, range_of
+from tarebook.nutrition.ranges import unit_of
 
 
 class Difference(NamedTuple):

@@ -18,16 +18,17 @@ from collections.abc import Callable
 from functools import lru_cache
 from itertools import pairwise
 from math import exp, log
-from random import Random
 from typing import NamedTuple
 
 SEED = 20_260_901
 """Fixed, so that a figure does not jump from one run to the next."""
 
-# Which input has which column is dealt at random. Of ten deals this one agreed best with 20,000
-# draws, over the shipped recipes heated in every way; the worst of the ten was off by 2.1 %.
-_DEAL = 4
+# Which input has which column is dealt at random. Of 330 deals this one came near the best on the
+# shipped recipes in every situation and on 50 made-up ones, against 100,000 draws, and was the best
+# of the fifteen that were tried on 120 further ones.
+_DEAL = 15
 _GRID = 160
+_MULTIPLIER, _PRIME = 48_271, 2**31 - 1
 
 
 class Fixed(NamedTuple):
@@ -70,6 +71,7 @@ class Uniform(NamedTuple):
 Distribution = Fixed | Pert | LogPert | LogNormal | Uniform
 
 
+@lru_cache(maxsize=1024)
 def column(name: str, distribution: Distribution, n: int) -> tuple[float, ...]:
     """Return ``n`` draws of one input, in the order that belongs to its name.
 
@@ -112,7 +114,7 @@ def strata(distribution: Distribution, n: int) -> tuple[float, ...]:
             return tuple(exp(ends[0] + (ends[2] - ends[0]) * x) for x in unit)
         case LogNormal(cv, median):
             spread = log(1 + cv * cv) ** 0.5
-            return tuple(median * exp(spread * z) for z in _unit_normal(n))
+            return tuple(median * exp(spread * z) for z in bell(n))
 
 
 def _mode_place(low: float, likely: float, high: float) -> float:
@@ -129,7 +131,8 @@ def _unit_pert(mode: float, n: int) -> tuple[float, ...]:
 
 
 @lru_cache(maxsize=8)
-def _unit_normal(n: int) -> tuple[float, ...]:
+def bell(n: int) -> tuple[float, ...]:
+    """Return the middles of ``n`` equal slices of probability of the standard normal law."""
     return _quantiles(lambda z: exp(-z * z / 2), -4.5, 4.5, n)
 
 
@@ -158,9 +161,22 @@ def _order(name: str, n: int) -> tuple[int, ...]:
         place = _columns(n).get(name)
         if place is not None:
             return orthogonal_order(place, n)
-    chance = Random(f"{SEED}:{name}").random
-    keys = [chance() for _ in range(n)]
-    return tuple(sorted(range(n), key=keys.__getitem__))
+    return tuple(_shuffled(name, n))
+
+
+def _shuffled(name: str, n: int) -> list[int]:
+    """Return 0 to n - 1 in an order that belongs to a name alone.
+
+    Source: the generator of Park and Miller, Communications of the ACM 31, 1988, 1192-1201, with
+    the multiplier of their remark of 1993; source id "park-miller-1988". The standard library's
+    own takes a millisecond to load, and no better one is needed to shuffle by.
+    """
+    state = int.from_bytes(f"{SEED}:{name}".encode(), "big") % _PRIME
+    keys = []
+    for _ in range(n):
+        state = state * _MULTIPLIER % _PRIME
+        keys.append(state)
+    return sorted(range(n), key=keys.__getitem__)
 
 
 STANDING = (
@@ -169,6 +185,7 @@ STANDING = (
     "thickness", "hours", "free-share", "gain", "gain-weak", "film", "other-uptake",
     "suspended-kept", "oil-factor", "solubles", "soaked", "leftover", "bowl-film", "juice",
     "boiled-off", "heat-case", "drip", "fat-drip", "finished", "finish", "model",
+    "activity-error", "soak-temperature",
 )  # fmt: skip
 """Inputs that a batch has whatever its ingredients are; each has a column of the design."""
 
@@ -176,9 +193,7 @@ STANDING = (
 @lru_cache(maxsize=8)
 def _columns(n: int) -> dict[str, int]:
     """Return the column of the design that each standing input has."""
-    columns = list(range(n // 2))
-    Random(_DEAL).shuffle(columns)
-    return dict(zip(STANDING, columns, strict=False))
+    return dict(zip(STANDING, _shuffled(f"deal {_DEAL}", n // 2), strict=False))
 
 
 def orthogonal_order(column: int, n: int) -> tuple[int, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import Enum
+from operator import mul
 from typing import NamedTuple
 
 from tarebook.drying import finished_at_moisture_to_protein, moisture
@@ -13,8 +14,10 @@ from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.assumptions import Assumption, assumptions
 from tarebook.nutrition.draws import Fixed, column, percentile
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import FIGURES, ROUGH, Batch, batch
-from tarebook.nutrition.range import LIKELY, Range, range_of
+from tarebook.nutrition.model import Batch
+from tarebook.nutrition.range import LIKELY, Range, Ways, range_of_ways
+from tarebook.nutrition.ranges import Draws, Ranges
+from tarebook.nutrition.ways import Picker, picker, values, ways_of
 from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
 from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
@@ -27,7 +30,7 @@ MANY = 2000
 
 _NOTHING: Mapping[str, float] = {}
 _PURE_SALT_CV = 0.02
-_SOLIDS, _FINISHED, _HEAT_CASE = "solids_g", "finished_g", "heat-case"
+_SOLIDS, _FINISHED = "solids_g", "finished_g"
 _DRIEST_ERROR = 0.97
 
 
@@ -85,62 +88,6 @@ class Estimate(NamedTuple):
     facts: Facts
 
 
-class Draws(Mapping[str, "list[float]"]):
-    """The draws of each figure; those of one are made when they are first asked for."""
-
-    def __init__(self, make: Callable[[str], list[float]]) -> None:
-        self._make = make
-        self._made: dict[str, list[float]] = {}
-
-    def __getitem__(self, figure: str) -> list[float]:
-        if figure not in self._made:
-            self._made[figure] = self._make(figure)
-        return self._made[figure]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(FIGURES)
-
-    def __len__(self) -> int:
-        return len(FIGURES)
-
-
-class Ranges(Mapping[str, "Range | None"]):
-    """The range of each figure; one is worked out when it is first asked for.
-
-    Attributes:
-        facts: what is known of the batch, and what is missing.
-        draws: draws of each figure.
-    """
-
-    def __init__(self, facts: Facts, draws: Mapping[str, Sequence[float]], *, smooth: bool) -> None:
-        self.facts = facts
-        self.draws = draws
-        self._smooth = smooth
-        self._found: dict[str, Range | None] = {}
-
-    def __getitem__(self, figure: str) -> Range | None:
-        if figure not in self._found:
-            self._found[figure] = self._range(figure)
-        return self._found[figure]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(FIGURES)
-
-    def __len__(self) -> int:
-        return len(FIGURES)
-
-    def _range(self, figure: str) -> Range | None:
-        if figure == "sodium_mg" and self.facts.no_sodium_total:
-            return None
-        return range_of(
-            self.draws[figure],
-            unit_of(figure),
-            missing=missing_of(self.facts, figure),
-            rough=figure in ROUGH,
-            by_moments=self._smooth,
-        )
-
-
 def estimate(
     facts: Facts,
     *,
@@ -164,14 +111,75 @@ def estimate(
             into it.
     """
     inputs = assumptions(facts)
-    x, maths = _drawn({name: pinned_or(one, pinned) for name, one in inputs.items()}, draws)
-    done = batch(facts, x, maths)
-    solids, finished = _values(done.solids_g, draws), _values(done.finished_g, draws)
-    whole: Mapping[str, list[float]] = Draws(lambda name: _values(done.figures[name], draws))
+    used = {name: pinned_or(one, pinned) for name, one in inputs.items()}
+    x, maths = _drawn(used, draws)
+    ways = ways_of(facts, used, x, maths)
+    picked = picker(ways, x)
+    _check(facts, ways, picked, draws)
+    ends = [_end(facts, ounce, done, x, draws) for _, done in ways]
+    smooth = draws < MANY
+
+    def together(read: Callable[[_End], list[float]]) -> Ways:
+        return [(share, read(end)) for (share, _), end in zip(ways, ends, strict=True)]
+
+    def told_of(read: Callable[[_End], list[float]], unit: str) -> Range:
+        return range_of_ways(together(read), unit, by_moments=smooth)
+
+    per_ounce = Ranges(facts, lambda name: together(lambda one: one.each[name]), smooth=smooth)
+    return Estimate(
+        per_ounce=per_ounce,
+        per_batch=Ranges(facts, lambda name: together(lambda one: one.whole[name]), smooth=smooth),
+        finished_g=told_of(lambda one: one.finished, "g"),
+        yield_fraction=told_of(lambda one: [g / facts.meat_mass_g for g in one.finished], ""),
+        moisture_fraction=told_of(_End.moisture, ""),
+        salt_kept_fraction=(
+            told_of(lambda one: one.salt_kept, "") if facts.has(Part.MARINADE) else None
+        ),
+        ceiling_sodium_mg_per_oz=_ceiling(
+            facts,
+            ounce,
+            per_ounce["sodium_mg"],
+            own_factor=max(x["own-sodium"]),
+            protein_g=percentile(sorted(picked([one.protein for one in ends])), LIKELY),
+        ),
+        ounce=ounce,
+        weighed=facts.finished_g is not None,
+        no_sodium_total=facts.no_sodium_total,
+        assumptions=inputs,
+        draws=Draws(lambda name: picked([one.each[name] for one in ends])),
+        batch_draws=Draws(lambda name: picked([one.whole[name] for one in ends])),
+        facts=facts,
+    )
+
+
+def _check(facts: Facts, ways: Sequence[tuple[float, Batch]], picked: Picker, draws: int) -> None:
+    """Refuse weights, and aims, that cannot be this batch's."""
     added_g = sum(line.mass_g for line in facts.lines)
+    solids = picked([values(done.solids_g, draws) for _, done in ways])
     _check_weighed(facts, min(solids), added_g)
-    _check_aim(facts, finished, added_g)
+    _check_aim(facts, picked([values(done.finished_g, draws) for _, done in ways]), added_g)
     check_soak_weights(facts)
+
+
+class _End(NamedTuple):
+    """What comes of one way: draws of each figure in the batch and in an ounce, and of weights."""
+
+    whole: Mapping[str, list[float]]
+    each: Mapping[str, list[float]]
+    solids: list[float]
+    finished: list[float]
+    protein: list[float]
+    salt_kept: list[float]
+
+    def moisture(self) -> list[float]:
+        """Return the water in the finished batch [g per g]."""
+        pairs = zip(self.finished, self.solids, strict=True)
+        return [moisture(finished_g=a, solids_g=b) for a, b in pairs]
+
+
+def _end(facts: Facts, ounce: Ounce, done: Batch, x: Mapping[str, Number], draws: int) -> _End:
+    solids, finished = values(done.solids_g, draws), values(done.finished_g, draws)
+    whole: Mapping[str, list[float]] = Draws(lambda name: values(done.figures[name], draws))
     weighed = list(_weighings(facts, done, x, draws))
     if weighed:
         moved = told({**whole, _SOLIDS: solids, _FINISHED: finished}, weighed)
@@ -179,37 +187,14 @@ def estimate(
         whole = moved
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
-    ounce_g = ounce.grams
-    ounces = [ounce_g / one for one in finished]
-    each = Draws(lambda name: [a * b for a, b in zip(whole[name], ounces, strict=True)])
-    smooth = _HEAT_CASE not in inputs
-    per_ounce = Ranges(facts, each, smooth=smooth)
-    return Estimate(
-        per_ounce=per_ounce,
-        per_batch=Ranges(facts, whole, smooth=smooth),
-        finished_g=range_of(finished, "g", by_moments=smooth),
-        yield_fraction=range_of(
-            [one / facts.meat_mass_g for one in finished], "", by_moments=smooth
-        ),
-        moisture_fraction=range_of(
-            [moisture(finished_g=a, solids_g=b) for a, b in zip(finished, solids, strict=True)],
-            "",
-        ),
-        salt_kept_fraction=_salt_kept(facts, done.marinade_kept.salt, draws),
-        ceiling_sodium_mg_per_oz=_ceiling(
-            facts,
-            ounce,
-            per_ounce["sodium_mg"],
-            own_factor=max(x["own-sodium"]),
-            protein_g=percentile(sorted(_values(done.protein_g, draws)), LIKELY),
-        ),
-        ounce=ounce,
-        weighed=facts.finished_g is not None,
-        no_sodium_total=facts.no_sodium_total,
-        assumptions=inputs,
-        draws=each,
-        batch_draws=whole,
-        facts=facts,
+    ounces = [ounce.grams / one for one in finished]
+    return _End(
+        whole=whole,
+        each=Draws(lambda name: list(map(mul, whole[name], ounces))),
+        solids=solids,
+        finished=finished,
+        protein=values(done.protein_g, draws),
+        salt_kept=values(done.marinade_kept.salt, draws),
     )
 
 
@@ -241,38 +226,8 @@ def _weighings(
         ("finished", facts.finished_g, done.finished_g),
     ):
         if read is not None:
-            ours = [max(one, 1e-6) for one in _values(foretold, draws)]
+            ours = [max(one, 1e-6) for one in values(foretold, draws)]
             yield Weighing(name, [max(read, 1e-6) * one for one in x[name]], ours)
-
-
-def unit_of(figure: str) -> str:
-    """Return the unit in a figure's name: ``sodium_mg`` is in mg."""
-    return {"kcal": "kcal", "g": "g", "mg": "mg", "ug": "µg"}[figure.rsplit("_", 1)[1]]
-
-
-def missing_of(facts: Facts, figure: str) -> tuple[str, ...]:
-    """Return whose share of a figure is not known; energy and carbohydrate follow their parts."""
-    parts = {
-        "energy_kcal": ("protein_g", "carbohydrate_g", "fat_g"),
-        "carbohydrate_g": ("carbohydrate_g", "sugars_g"),
-        "added_sugars_g": ("added_sugars_g", "sugars_g"),
-    }.get(figure, (figure,))
-    names = (name for part in parts for name in facts.missing.get(part, ()))
-    return tuple(dict.fromkeys(names))
-
-
-def _values(number: object, draws: int) -> list[float]:
-    if isinstance(number, Column):
-        return list(number)
-    if getattr(number, "ndim", 0):  # an array of draws
-        return list(number.tolist())  # type: ignore[attr-defined]
-    return [float(number)] * draws  # type: ignore[arg-type]
-
-
-def _salt_kept(facts: Facts, share: object, draws: int) -> Range | None:
-    if not facts.has(Part.MARINADE):
-        return None
-    return range_of(_values(share, draws), "")
 
 
 def _check_weighed(facts: Facts, least_solids_g: float, added_g: float) -> None:

@@ -58,7 +58,10 @@ QUARTER_INCH_M = 0.00635
 
 
 class Contents(NamedTuple):
-    """What one part (marinade, rub, mix) holds [g, sodium mg]."""
+    """What one part (marinade, rub, mix) holds [g, sodium mg].
+
+    ``lines`` has each ingredient with how much of it is there for each gram that should be.
+    """
 
     water: Number
     salt: Number
@@ -70,6 +73,7 @@ class Contents(NamedTuple):
     sodium_mg: Number
     added_sucrose: Number
     added_hexose: Number
+    lines: Sequence[tuple[Line, Number]]
 
 
 class Fate(NamedTuple):
@@ -104,20 +108,59 @@ class Batch(NamedTuple):
     sodium_put_in_mg: Number
 
 
-def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
+class Unheated(NamedTuple):
+    """A batch before its heat step.
+
+    Attributes:
+        parts: what marinade, rub and mix hold.
+        carried: what the ingredients of each bring beside salt and sugars.
+        bath: the dissolved part of the marinade; None where there is none.
+        strip: the meat as it met the bath.
+        meat: what the soak, or the rub, left.
+    """
+
+    parts: Mapping[Part, Contents]
+    carried: Mapping[Part, Sequence[_Carried]]
+    bath: Bath | None
+    strip: Strip
+    meat: Soaked
+
+
+def unheated(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Unheated:
+    """Return a batch up to its heat step, whatever that will be; arguments as of :func:`batch`."""
+    parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
+    carried = {part: _carried(held) for part, held in parts.items()}
+    water = facts.meat_mass_g * water_fraction(facts, x)
+    marinade = parts.get(Part.MARINADE)
+    if marinade is None:
+        strip = _still_strip(facts, water, x)
+        runs_off = facts.has(Part.RUB) and facts.poured_away
+        purge = x["purge"] * facts.meat_mass_g if runs_off else 0.0 * water
+        return Unheated(parts, carried, None, strip, rubbed(strip, purge, maths))
+    # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
+    wet = maths.larger(marinade.water, _DROPLET_G)
+    bath = Bath(wet, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
+    strip = _strip(facts, bath, water, x, maths)
+    return Unheated(parts, carried, bath, strip, soak(bath, strip, maths))
+
+
+def batch(
+    facts: Facts, x: Mapping[str, Number], maths: Maths, raw: Unheated | None = None
+) -> Batch:
     """Return the finished batch for one setting of the inputs.
 
     Args:
         facts: what is known of the batch.
         x: a value, or a column of draws, for each input named by ``assumptions``.
         maths: operations for that kind of number.
+        raw: the same batch before its heat step, where it is at hand already.
 
     Returns:
         The batch; every figure a number of the same kind as the inputs.
     """
-    parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
-    raw = _soaked(facts, parts.get(Part.MARINADE), x, maths)
-    soaked = raw.heated
+    raw = raw or unheated(facts, x, maths)
+    parts = raw.parts
+    soaked = _heated(facts, raw, x, maths)
     fates = {part: _fate(facts, part, soaked, x, maths) for part in parts}
     taken = sum((_matter(parts[part], fates[part]) for part in parts), 0.0)
     fat = (facts.meat.get("fat_g") or 0.0) / 100 * facts.meat_mass_g
@@ -129,9 +172,9 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         taken_g=taken,
         drip_fraction=x["drip"],
     )
-    figures = _figures(facts, parts, fates, soaked, x)
-    leaked = _solubles_lost(facts, raw.before, x)
-    loose, clinging = _undissolved(parts.get(Part.MARINADE), raw.before, x, maths)
+    figures = _figures(facts, raw, fates, soaked, x)
+    leaked = _solubles_lost(facts, raw.meat, x)
+    loose, clinging = _undissolved(parts.get(Part.MARINADE), raw.meat, x, maths)
     finished = finished_weight(facts, figures, left.total_g, sugars_put_in(parts), x, maths)
     return Batch(
         figures=figures,
@@ -139,8 +182,8 @@ def batch(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Batch:
         solids_g=left.total_g,
         protein_g=figures["protein_g"],
         marinade_kept=fates[Part.MARINADE].kept if Part.MARINADE in fates else _ALL,
-        soaked_g=raw.before.meat_g + clinging - leaked,
-        leftover_g=raw.before.leftover_g + loose - clinging + leaked,
+        soaked_g=raw.meat.meat_g + clinging - leaked,
+        leftover_g=raw.meat.leftover_g + loose - clinging + leaked,
         sodium_put_in_mg=sum((part.sodium_mg for part in parts.values()), 0.0),
     )
 
@@ -175,6 +218,7 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
         sodium_mg=weighed_sum((line.mass_g * line.makeup.sodium_mg, m) for line, m in labelled),
         added_sucrose=total(lambda one: one.sucrose * one.added),
         added_hexose=total(lambda one: one.hexose * one.added),
+        lines=held,
     )
 
 
@@ -202,13 +246,6 @@ def water_fraction(facts: Facts, x: Mapping[str, Number]) -> Number:
     return 1 - (1 - stated / 100) * x["raw-solids"]
 
 
-class _Meat(NamedTuple):
-    """The meat before it is heated, and as it goes into the dryer."""
-
-    before: Soaked
-    heated: Soaked
-
-
 def _undissolved(
     marinade: Contents | None, soaked: Soaked, x: Mapping[str, Number], maths: Maths
 ) -> tuple[Number, Number]:
@@ -220,51 +257,38 @@ def _undissolved(
     return loose, x["suspended-kept"] * marinade.suspended + oil * marinade.oil
 
 
-def _soaked(
-    facts: Facts, marinade: Contents | None, x: Mapping[str, Number], maths: Maths
-) -> _Meat:
-    """Return the meat before and after its heat step."""
-    water = facts.meat_mass_g * water_fraction(facts, x)
-    if marinade is None:
-        strip = _still_strip(facts, water, x)
-        runs_off = facts.has(Part.RUB) and facts.poured_away
-        purge = x["purge"] * facts.meat_mass_g if runs_off else 0.0 * water
-        before = rubbed(strip, purge, maths)
-        return _Meat(before, _heated(facts, None, strip, before, x, maths))
-    # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
-    wet = maths.larger(marinade.water, _DROPLET_G)
-    bath = Bath(wet, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
-    strip = _strip(facts, bath, water, x, maths)
-    before = soak(bath, strip, maths)
-    return _Meat(before, _heated(facts, bath, strip, before, x, maths))
+def _heated(facts: Facts, raw: Unheated, x: Mapping[str, Number], maths: Maths) -> Soaked:
+    """Return the meat as it goes into the dryer."""
+    match facts.heat:
+        case HeatStep.OVEN_AFTER | HeatStep.BOILED_DOWN:
+            return raw.meat
+        case HeatStep.SIMMERED:
+            return _simmered(facts, raw, x, maths)
+        case HeatStep.STEAMED:
+            return _steamed(facts, raw, x, maths)
+        case _:
+            to_simmer, to_steam = heat_edges()
+            steamed = _steamed(facts, raw, x, maths)
+            later = _choose(x["heat-case"], to_steam, steamed, raw.meat, maths)
+            simmered = _simmered(facts, raw, x, maths)
+            return _choose(x["heat-case"], to_simmer, simmered, later, maths)
 
 
-def _heated(
-    facts: Facts,
-    bath: Bath | None,
-    strip: Strip,
-    soaked: Soaked,
-    x: Mapping[str, Number],
-    maths: Maths,
-) -> Soaked:
-    step = facts.heat
-    if step in (HeatStep.OVEN_AFTER, HeatStep.BOILED_DOWN):
-        return soaked
-    juice = x["juice"] * facts.meat_mass_g
-    steamed = heated_with_drip_lost(soaked, juice, maths)
-    if bath is None:
-        simmered = steamed
-    else:
-        lost = Lost(juice, x["boiled-off"] * bath.water_g)
-        simmered = heated_in_marinade(bath, strip, lost, maths)
-    if step is HeatStep.SIMMERED:
-        return simmered
-    if step is HeatStep.STEAMED:
-        return steamed
-    to_simmer = value("heat-unstated-simmered").likely
-    to_steam = to_simmer + value("heat-unstated-steamed").likely
-    later = _choose(x["heat-case"], to_steam, steamed, soaked, maths)
-    return _choose(x["heat-case"], to_simmer, simmered, later, maths)
+def heat_edges() -> tuple[float, float]:
+    """Return where the draw of an unstated heat step parts simmered, steamed and oven after."""
+    simmered = value("heat-unstated-simmered").likely
+    return simmered, simmered + value("heat-unstated-steamed").likely
+
+
+def _steamed(facts: Facts, raw: Unheated, x: Mapping[str, Number], maths: Maths) -> Soaked:
+    return heated_with_drip_lost(raw.meat, x["juice"] * facts.meat_mass_g, maths)
+
+
+def _simmered(facts: Facts, raw: Unheated, x: Mapping[str, Number], maths: Maths) -> Soaked:
+    if raw.bath is None:
+        return _steamed(facts, raw, x, maths)
+    lost = Lost(x["juice"] * facts.meat_mass_g, x["boiled-off"] * raw.bath.water_g)
+    return heated_in_marinade(raw.bath, raw.strip, lost, maths)
 
 
 def _choose(at: Number, edge: float, below: Soaked, above: Soaked, maths: Maths) -> Soaked:
@@ -383,22 +407,21 @@ def _solubles_lost(facts: Facts, soaked: Soaked, x: Mapping[str, Number]) -> Num
 
 def _figures(
     facts: Facts,
-    parts: Mapping[Part, Contents],
+    raw: Unheated,
     fates: Mapping[Part, Fate],
     soaked: Soaked,
     x: Mapping[str, Number],
 ) -> dict[str, Number]:
     stays = 1 - x["drip"]
     found = _own(facts, soaked, x)
-    for part, held in parts.items():
+    for part, held in raw.parts.items():
         kept = fates[part].kept
         found["sodium_mg"] += kept.salt * held.sodium_mg * stays
         found["sugars_g"] += (kept.sucrose * held.sucrose + kept.hexose * held.hexose) * stays
         found["added_sugars_g"] += (
             kept.sucrose * held.added_sucrose + kept.hexose * held.added_hexose
         ) * stays
-    for part in parts:
-        _add_carried(found, facts, part, fates[part], x, stays)
+        _add_carried(found, raw.carried[part], fates[part], stays)
     found["carbohydrate_g"] = found["sugars_g"] + found.pop("starch_g")
     found["energy_kcal"] = sum(found[name] * each for name, each in _ENERGY.items())
     return {name: found[name] for name in FIGURES}
@@ -434,13 +457,30 @@ def _all_kept(facts: Facts) -> bool:
     )
 
 
+class _Carried(NamedTuple):
+    """One figure that ingredients bring, of those that dissolve or of those that do not."""
+
+    figure: str
+    dissolved: bool
+    brought: Number
+
+
+def _carried(part: Contents) -> list[_Carried]:
+    """Return what the ingredients of a part bring beside salt and sugars."""
+    found = []
+    for dissolved in (True, False):
+        lines = [one for one in part.lines if dissolves(one[0].food) is dissolved]
+        for name in CARRIED:
+            brought = weighed_sum(
+                (line.mass_g * (line.makeup.figures.get(name) or 0.0), mass) for line, mass in lines
+            )
+            if not isinstance(brought, float) or brought:
+                found.append(_Carried(name, dissolved, brought))
+    return found
+
+
 def _add_carried(
-    found: dict[str, Number],
-    facts: Facts,
-    part: Part,
-    fate: Fate,
-    x: Mapping[str, Number],
-    stays: Number,
+    found: dict[str, Number], carried: Sequence[_Carried], fate: Fate, stays: Number
 ) -> None:
     """Add what the ingredients of a part bring beside salt and sugars, each class by its fate."""
     dissolved = fate.kept.other * stays
@@ -450,15 +490,6 @@ def _add_carried(
         "fiber_g": fate.suspended,
         "potassium_mg": fate.kept.salt * stays,
     }
-    held = [(line, _measured(line, x)) for line in facts.lines if line.part is part]
-    for rest, lines in (
-        (dissolved, [one for one in held if dissolves(one[0].food)]),
-        (fate.suspended, [one for one in held if not dissolves(one[0].food)]),
-    ):
-        for name in CARRIED:
-            brought = weighed_sum(
-                (line.mass_g * (line.makeup.figures.get(name) or 0.0), mass) for line, mass in lines
-            )
-            if isinstance(brought, float) and not brought:
-                continue
-            found[name] += shares.get(name, rest) * brought
+    for one in carried:
+        share = shares.get(one.figure, dissolved if one.dissolved else fate.suspended)
+        found[one.figure] += share * one.brought

@@ -12,8 +12,9 @@ from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import column
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import Contents, batch, contents, soak_pace, water_fraction
-from tarebook.nutrition.range import Range, range_of
+from tarebook.nutrition.model import Contents, contents, soak_pace, water_fraction
+from tarebook.nutrition.range import Range, range_of, range_of_ways
+from tarebook.nutrition.ways import values, ways_of
 from tarebook.recipe.model import Part
 from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
 from tarebook.uptake.soak import mixed_uptake
@@ -158,7 +159,7 @@ def _after(facts: Facts, bowl: Contents, x: Draws, hours: int) -> Soaking:
         hours=hours,
         salt=range_of(_salt(facts, bowl, x, hours), ""),
         sugar=None if sugar is None else range_of(sugar, ""),
-        salt_kept=range_of(_salt_kept(facts, hours), ""),
+        salt_kept=_salt_kept(facts, hours),
     )
 
 
@@ -190,12 +191,13 @@ def _pace(
     )
 
 
-def _salt_kept(facts: Facts, hours: int) -> list[float]:
+def _salt_kept(facts: Facts, hours: int) -> Range:
     """Return the share kept of the whole road, model doubt included, for a soak of such hours."""
     # A short soak is a hard case of the model: its doubt is drawn anew for each length.
     soaked = facts._replace(hours=(float(hours),) * 3)
-    share = batch(soaked, _draws(soaked), COLUMNS).marinade_kept.salt
-    return list(share) if isinstance(share, Column) else [float(share)]
+    ways = ways_of(soaked, assumptions(soaked), _draws(soaked), COLUMNS)
+    shares = [(how_likely, values(done.marinade_kept.salt, 1)) for how_likely, done in ways]
+    return range_of_ways(shares, "", by_moments=True)
 
 
 def _enough_hours(facts: Facts, bowl: Contents, x: Draws) -> int:

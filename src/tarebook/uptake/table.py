@@ -26,6 +26,9 @@ BATHS, TIMES = 128, 256
 WHOLE = 65_535
 """What 1 is in the table: two bytes a fraction, the lower one first."""
 
+MANY = 16
+"""How many draws the table pays for; fewer are worked out one by one, exactly."""
+
 FILE = Path(__file__).with_name("table.u16")
 
 
@@ -37,7 +40,8 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
         alphas: water outside over reachable water inside [-], zero or more, length n.
 
     Returns:
-        Fractions of the final uptake [-], length n, within 1e-4 of the series.
+        Fractions of the final uptake [-], length n, within 1e-4 of the series; fewer than ``MANY``
+        are exact.
 
     Source:
         Crank 1975, eq. 4.37, source id "crank-1975".
@@ -47,7 +51,7 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
         [0.712, 0.573]
     """
     smallest, largest = min(alphas), max(alphas)
-    if smallest <= 0 or largest == inf:
+    if len(alphas) < MANY or smallest <= 0 or largest == inf:
         return [uptake_fraction(tau, alpha) for tau, alpha in zip(taus, alphas, strict=True)]
     first = int(_down(smallest))
     rows = [_row(bath) for bath in range(first, int(_down(largest)) + 2)]
