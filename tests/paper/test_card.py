@@ -278,6 +278,71 @@ def test_no_heading_stands_alone_at_the_foot_of_a_side() -> None:
             assert not body or body[-1] not in heads, size
 
 
+MANY = """
+title = "Jars of the whole shelf"
+[meat]
+food = "deer"
+amount = "5 lb"
+[marinade]
+{jars}
+[rub]
+black-pepper = "1 tsp, ground"
+[drying]
+temperature = "155 F"
+[method]
+steps = [{steps}]
+notes = ["Mind the cellar door."]
+"""
+LONG_STEP = "Turn the strips, wipe the trays, and wait until the steam over the lake is gone"
+
+
+@cache
+def many(jars: int, steps: int) -> Worksheet:
+    """Return a recipe of so many honeys and so many steps."""
+    listed = "\n".join(
+        f'"jar {n}" = {{ food = "honey", amount = "{n} tsp" }}' for n in range(10, 10 + jars)
+    )
+    told = ", ".join(f'"{LONG_STEP}: round {n}."' for n in range(10, 10 + steps))
+    return worksheet(recipe_in(MANY.format(jars=listed, steps=told)))
+
+
+@pytest.mark.parametrize("size", ["3x5in", "4x6in", "a5"])
+@pytest.mark.parametrize("count", [9, 26, 40])
+def test_no_step_and_no_row_is_parted(size: str, count: int) -> None:
+    """Each step and each measure stands whole on one side; where a group goes on, it is named."""
+    sides = [bare(page.extract_text()) for page in printed(many(count, count), size).pages]
+    rows = [len(re.findall(r"jar\d\d", side)) for side in sides]
+    held = [at for at, found in enumerate(rows) if found]
+
+    assert count == sum(rows)
+    assert all("marinade,continued" in sides[at] for at in held[1:])
+    for number in range(10, 10 + count):
+        assert 1 == sum(bare(f"{LONG_STEP}: round {number}.") in side for side in sides)
+
+
+@pytest.mark.parametrize("size", ["3x5in", "4x6in", "5x7in", "a6"])
+@pytest.mark.parametrize("count", range(8, 41, 8))
+def test_no_side_is_left_with_next_to_nothing(size: str, count: int) -> None:
+    """What takes several sides is spread over them: none ends up with a step or a row alone."""
+    sides = [bare(page.extract_text()) for page in printed(many(count, count), size).pages]
+    sides = sides[: next(at for at, side in enumerate(sides) if "homeestimatefor" in side)]
+    pieces = [len(re.findall(r"jar\d\d|round\d\d|mindthecellar", side)) for side in sides]
+
+    assert 3 <= min(pieces), pieces
+
+
+def test_a_side_ends_where_a_group_does(shipped: Shipped) -> None:
+    """All that is measured stands on the front; what is told of the cure goes to the back."""
+    for size in ("3x5in", "4x6in"):
+        front, back = (
+            bare(page.extract_text())
+            for page in printed(shipped("cranberry-moose"), size).pages[:2]
+        )
+
+        assert "cranberryjuice" in front and "orangepeel" in front
+        assert back.startswith("cranberrymoose,lightlycuredcuringsalt,weighed")
+
+
 def test_type_for_the_cook_is_never_small(shipped: Shipped) -> None:
     """What is read at arm's length is set in 9 points or more, on the smallest card too."""
     for size in ("3x5in", "4x6in", "letter"):

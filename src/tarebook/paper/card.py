@@ -25,9 +25,10 @@ _LONG, _TOO_LONG = re.compile(r"[^\s/-]{11,}"), re.compile(r"[^\s/-]{21,}")
 _MAY_BE_TALL = 150
 """Letters of a name with its remark that may fill a good part of a small card."""
 _MAY_BREAK = "\N{ZERO WIDTH SPACE}"
-_OPTION = re.compile(r"(?<!\S)(--[a-z]+)")
 _KEPT = "\N{NO-BREAK SPACE}"
-_BEFORE_SIGN = re.compile(r"(?<=\d) (?=[%°])|(?<=\d) (?=[gh]\b)")
+_BEFORE_SIGN = re.compile(
+    r"(?<=\d) (?=[%°]|(?:g|h|mg|mm|cm|ppm|in|oz|lb|tsp|Tbsp)\b)|(?<=_) (?=g\b)"
+)
 
 
 def card_pages(
@@ -79,8 +80,7 @@ def card_data(
         "figures_foot": _told(f"({card.figures_foot}) {LEGEND}"),
         "figures": [_figure(one, span) for one, span in zip(card.figures, ranges, strict=True)],
         "reach": reach_of(one for one in ranges if one is not None),
-        "beneath": [_pieces(text) for text in card.beneath],
-        "allergens": [_pieces(text) for text in card.allergens],
+        "beneath": _all((*card.beneath, *card.allergens)),
         "cautions": [_caution(one) for one in noted],
         "who": _all(notes),
         "foot": card.foot,
@@ -125,11 +125,6 @@ def _caution(one: Noted) -> dict[str, Any]:
 
 def _all(texts: Iterable[str]) -> list[str | dict[str, Any]]:
     return [_told(text) for text in texts]
-
-
-def _pieces(text: str) -> list[str | dict[str, Any]]:
-    """Return a sentence in pieces, every other one an option of the command."""
-    return _all(_OPTION.split(text))
 
 
 def _told(text: str) -> str | dict[str, Any]:
