@@ -71,13 +71,16 @@ def test_so_it_does_however_it_is_heated(name: str, step: HeatStep, finished: bo
 @pytest.mark.slow
 @pytest.mark.parametrize("seed", range(30))
 def test_so_it_does_on_bowls_that_it_was_not_made_for(seed: int) -> None:
-    """Sodium, sugars, protein, energy and weight of 30 bowls thrown together, within 2.5 %."""
+    """Sodium, sugars, protein, energy and weight of 30 bowls thrown together, within 2.5 %.
+
+    Or half a milligram: a bowl of spices alone has few sugars to be off in.
+    """
     known = thrown_together(Random(seed))
     shown, many = estimate(known), estimate(known, draws=REFERENCE)
     found = [(shown.per_ounce[one], many.per_ounce[one]) for one in MAIN]
     for ours, theirs in (*found, (shown.finished_g, many.finished_g)):
         assert ours is not None and theirs is not None
-        assert ours[:3] == pytest.approx(theirs[:3], rel=0.025, abs=1e-6)
+        assert ours[:3] == pytest.approx(theirs[:3], rel=0.025, abs=5e-4)
 
 
 def thrown_together(chance: Random) -> Facts:

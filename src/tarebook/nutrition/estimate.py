@@ -187,7 +187,8 @@ def _end(facts: Facts, ounce: Ounce, done: Batch, x: Mapping[str, Number], draws
         whole = moved
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
-    ounces = [ounce.grams / one for one in finished]
+    ounce_g = ounce.grams
+    ounces = [ounce_g / one for one in finished]
     return _End(
         whole=whole,
         each=Draws(lambda name: list(map(mul, whole[name], ounces))),

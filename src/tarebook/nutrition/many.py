@@ -10,13 +10,13 @@ from collections.abc import Mapping
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from tarebook.nutrition.draws import SEED, Distribution, Fixed, strata
+from tarebook.nutrition.draws import MULTIPLIER, PRIME, Distribution, Fixed, seed_of, strata
 from tarebook.uptake.arrays import arrays
 
 if TYPE_CHECKING:
     from tarebook.nutrition.assumptions import Assumption
 
-_POINTS = 1024  # quantiles that a draw is read between
+_POINTS = 512  # quantiles that a draw is read between
 
 __all__ = ["array_columns", "arrays"]
 
@@ -41,8 +41,19 @@ def _column(name: str, distribution: Distribution, n: int) -> Any:
 
     if isinstance(distribution, Fixed):
         return np.full(n, distribution.value)
-    chance = np.random.default_rng([SEED, *name.encode()])
-    return _quantiles(distribution, n)[chance.permutation(n)]
+    keys = seed_of(name) * _powers(n) % PRIME
+    return _quantiles(distribution, n)[np.argsort(keys)]
+
+
+@lru_cache(maxsize=8)
+def _powers(n: int) -> Any:
+    """Return the powers of the multiplier: all steps of the plain generator at once."""
+    import numpy as np
+
+    found = [MULTIPLIER]
+    while len(found) < n:
+        found.append(found[-1] * MULTIPLIER % PRIME)
+    return np.array(found, np.int64)
 
 
 @lru_cache(maxsize=64, typed=True)
