@@ -111,14 +111,14 @@ def strata(distribution: Distribution, n: int) -> tuple[float, ...]:
             return tuple((i + 0.5) / n for i in range(n))
         case Pert(low, likely, high):
             unit = _unit_pert(_mode_place(low, likely, high), n)
-            return tuple(low + (high - low) * x for x in unit)
+            return tuple([low + (high - low) * x for x in unit])
         case LogPert(low, likely, high):
             ends = log(low), log(likely), log(high)
             unit = _unit_pert(_mode_place(*ends), n)
-            return tuple(exp(ends[0] + (ends[2] - ends[0]) * x) for x in unit)
+            return tuple([exp(ends[0] + (ends[2] - ends[0]) * x) for x in unit])
         case LogNormal(cv, median):
             spread = log(1 + cv * cv) ** 0.5
-            return tuple(median * exp(spread * z) for z in bell(n))
+            return tuple([median * exp(spread * z) for z in bell(n)])
 
 
 def _mode_place(low: float, likely: float, high: float) -> float:
@@ -146,16 +146,16 @@ def _quantiles(
     """Return quantiles of a density known up to a factor, by adding it up on a grid."""
     step = (high - low) / _GRID
     heights = [density(low + step * i) for i in range(_GRID + 1)]
-    sums = [0.0]
-    for left, right in pairwise(heights):
-        sums.append(sums[-1] + left + right)
-    found, cell = [], 0
-    for i in range(n):
-        target = (i + 0.5) / n * sums[-1]
-        while sums[cell + 1] < target:
-            cell += 1
-        part = (target - sums[cell]) / (sums[cell + 1] - sums[cell])
-        found.append(low + step * (cell + part))
+    area = 2 * sum(heights) - heights[0] - heights[-1]
+    found: list[float] = []
+    target, slice_ = area / n / 2, area / n
+    below = 0.0
+    for cell, (left, right) in enumerate(pairwise(heights)):
+        above = below + left + right
+        while target < above and len(found) < n:
+            found.append(low + step * (cell + (target - below) / (above - below)))
+            target += slice_
+        below = above
     return tuple(found)
 
 
