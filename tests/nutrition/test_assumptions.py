@@ -25,7 +25,7 @@ RECIPES: dict[str, dict[str, object]] = {
     "stated": {"drying": 'moisture-to-protein = "0.5-0.7"'},
 }
 # Inputs that belong to one ingredient, whose doubt is that of its own amount.
-_OF_A_LINE = ("mass:", "sodium:")
+_OF_A_LINE = ("mass:", "sodium:", "sugars:")
 
 
 @pytest.fixture(params=sorted(RECIPES))

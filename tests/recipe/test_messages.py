@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tarebook.recipe import read_recipe
@@ -130,6 +132,7 @@ MESSAGES = [
         '"magic xyzzy dust" =',
         [
             'r:6: error: no food is called "magic xyzzy dust" (rub."magic xyzzy dust"); '
+            "a bottle of your own has its file in HOME/foods/magic-xyzzy-dust.toml; or "
             'say what it is: { food = "...", amount = "..." }'
         ],
     ),
@@ -464,11 +467,11 @@ MESSAGES = [
 
 
 @pytest.mark.parametrize(("was", "put", "expected"), MESSAGES)
-def test_message(was: str, put: str, expected: list[str]) -> None:
+def test_message(was: str, put: str, expected: list[str], own_home: Path) -> None:
     """Each fault is told at its line, in a cook's words, with what to write instead."""
     text = BASE.replace(was, put) if was else put
     _, findings = read_recipe(text, file="r")
-    assert expected == [str(finding) for finding in findings]
+    assert expected == [str(finding).replace(str(own_home), "HOME") for finding in findings]
 
 
 @pytest.mark.parametrize(

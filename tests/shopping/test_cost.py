@@ -9,6 +9,7 @@ import pytest
 from tarebook.figures.foods import food
 from tarebook.nutrition.range import Range
 from tarebook.quantities.amount import parse_amount
+from tarebook.scaling.volume_and_mass import mass_of
 from tarebook.shopping import Need, Pack, cost_of
 
 FINISHED = Range(low=300.0, likely=400.0, high=500.0, unit="g", missing=(), rough=False)
@@ -17,7 +18,10 @@ FINISHED = Range(low=300.0, likely=400.0, high=500.0, unit="g", missing=(), roug
 def need(name: str, mass_g: int | None, packs: int, pack: Pack | None) -> Need:
     """Return a need of so many grams and packs."""
     grams = None if mass_g is None else Fraction(mass_g)
-    return Need(food(name), (name,), grams, ("some",), None, grams, packs, pack, "some")
+    held = None if pack is None else mass_of(pack.size, food(name))
+    each_g = None if held is None else held.middle_g
+    found = Need(food(name), (name,), grams, ("some",), None, grams, packs, pack, "some")
+    return found._replace(pack_g=each_g)
 
 
 def pack(size: str, price: str) -> Pack:

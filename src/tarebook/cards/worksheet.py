@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
+from tarebook.nutrition.facts import OwnYield
 from tarebook.quantities.drawer import Drawer, choose_drawer
-from tarebook.recipe.model import Recipe
+from tarebook.recipe.model import Ingredient, Recipe
 from tarebook.safety import Case, Caution, KeepBy, cautions, keep_by
 from tarebook.safety.curing import CureReport, guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
@@ -81,6 +82,7 @@ def worksheet(
     finished_g: float | None = None,
     soaked_g: float | None = None,
     leftover_g: float | None = None,
+    own_yield: OwnYield | None = None,
     dryer_top_f: float | None = None,
     dryer_settable: bool | None = None,
 ) -> Worksheet:
@@ -95,6 +97,7 @@ def worksheet(
         finished_g: weight of the finished batch, if it was weighed [g].
         soaked_g: weight of the meat after its soak, if it was weighed [g].
         leftover_g: marinade left, towels included, if it was weighed [g].
+        own_yield: what the kitchen's own batches say of this one.
         dryer_top_f: hottest that the dryer in the house goes [degF], where that is known.
         dryer_settable: whether its heat can be set, where that is known.
 
@@ -111,7 +114,13 @@ def worksheet(
     else:
         scaled = scale_to_meat(recipe, meat_mass_g or recipe.meat.mass_g, tools)
     cure = guard_scaled(scaled)
-    facts = facts_of(scaled, finished_g=finished_g, soaked_g=soaked_g, leftover_g=leftover_g)
+    facts = facts_of(
+        scaled,
+        finished_g=finished_g,
+        soaked_g=soaked_g,
+        leftover_g=leftover_g,
+        own_yield=own_yield,
+    )
     figures = estimate(facts, ounce=ounce)
     sodium = figures.per_ounce["sodium_mg"]
     case = Case.of(
@@ -143,7 +152,7 @@ def _by_method(scaled: ScaledRecipe, soaked_g: float | None) -> tuple[Ingoing, .
 def allergens_of(recipe: Recipe) -> Allergens:
     """Return the major allergens of a recipe by kind of ingredient; the pack always wins."""
     named = [(recipe.meat.food, food(recipe.meat.food))]
-    named += [(one.name, food(one.food)) for one in recipe.ingredients]
+    named += [(one.name, _as_on_pack(one)) for one in recipe.ingredients]
     contains = _gather(named, "allergens")
     check = _gather(named, "check_for")
     return Allergens(
@@ -151,6 +160,14 @@ def allergens_of(recipe: Recipe) -> Allergens:
         check={what: names for what, names in check.items() if what not in contains},
         elsewhere=_gather(named, "other_allergens"),
     )
+
+
+def _as_on_pack(one: Ingredient) -> Food:
+    """Return an ingredient's food with the allergens that its own bottle lists, if it lists any."""
+    item, bottle = food(one.food), one.bottle
+    if bottle is None or bottle.contains is None:
+        return item
+    return item._replace(allergens=bottle.contains, check_for=bottle.check)
 
 
 def _moisture_to_protein(figures: Estimate) -> float | None:

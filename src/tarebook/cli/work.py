@@ -10,6 +10,7 @@ from tarebook.findings import AskedWrongly
 if TYPE_CHECKING:
     from tarebook.cards.worksheet import Worksheet
     from tarebook.kitchen import Kitchen
+    from tarebook.nutrition.facts import OwnYield
     from tarebook.recipe.model import Recipe
 
 
@@ -54,9 +55,22 @@ def work_out(
         finished_g=weighed(finished, "--finished"),
         soaked_g=weighed(soaked, "--soaked"),
         leftover_g=left,
+        own_yield=_own_yield(recipe),
         dryer_top_f=None if house is None or house.dryer_f is None else house.dryer_f[1],
         dryer_settable=None if house is None else house.adjustable,
     )
+
+
+def _own_yield(recipe: Recipe) -> OwnYield | None:
+    """Return what the batch book says of this recipe's next batch, or None without a book."""
+    from tarebook.records.place import is_there
+
+    if not is_there():
+        return None
+    from tarebook.lessons.history import own_yield
+    from tarebook.records.next_time import recipe_key
+
+    return own_yield(recipe_key(recipe.file, recipe.title))
 
 
 def own_kitchen() -> Kitchen | None:

@@ -2,6 +2,7 @@
 
 Files of this room:
 
+- ``printed``: what a figure on a panel stands for, its rounding undone.
 - ``makeup``: what one gram of an ingredient brings, sorted by what becomes of it.
 - ``facts``: what is known of a batch, and what is missing.
 - ``assumptions``: every uncertain input, its range, code and source.

@@ -67,11 +67,19 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
         )
         if line.makeup.sodium_mg:
             yield Assumption(
-                name=f"sodium:{line.food}",
+                name=f"sodium:{line.figures_of}",
                 distribution=LogNormal(line.makeup.sodium_cv),
                 unit="factor",
                 code="W",
-                reason=f"how far the sodium figure of {line.food} may be off",
+                reason=f"how far the sodium figure of {line.figures_of} may be off",
+            )
+        if line.makeup.sugars_off is not None:
+            yield Assumption(
+                name=f"sugars:{line.figures_of}",
+                distribution=line.makeup.sugars_off,
+                unit="factor",
+                code="F",
+                reason=f"what rounding on the panel of {line.figures_of} leaves open of its sugars",
             )
 
 
@@ -123,6 +131,23 @@ def _weighing(facts: Facts) -> Iterator[Assumption]:
     if facts.leftover_g is not None:
         yield _cv("leftover", "scale-cv", "the scale under the marinade left")
         yield _pert("bowl-film", "film-on-bowl", "marinade that sticks to bowl and towels")
+    if facts.own_yield is not None and facts.finished_g is None:
+        own = facts.own_yield
+        many = "batch" if own.batches == 1 else f"{own.batches} batches"
+        yield Assumption(
+            name="own-batches",
+            distribution=LogNormal(own.doubt, own.middle),
+            unit="share of raw meat",
+            code="F",
+            reason=f"the kitchen's own yield, by {many}",
+        )
+        yield Assumption(
+            name="batch-chance",
+            distribution=LogNormal(own.chance),
+            unit="factor",
+            code="W",
+            reason="how far one batch lies from the kitchen's own yield",
+        )
 
 
 def _heating(facts: Facts) -> Iterator[Assumption]:

@@ -72,7 +72,14 @@ class Uniform(NamedTuple):
     """Anywhere from 0 to 1 alike; used to choose among cases."""
 
 
-Distribution = Fixed | Pert | LogPert | LogNormal | Uniform
+class Even(NamedTuple):
+    """Anywhere from low to high alike: what a rounded figure leaves open."""
+
+    low: float
+    high: float
+
+
+Distribution = Fixed | Pert | LogPert | LogNormal | Uniform | Even
 
 
 @lru_cache(maxsize=1024)
@@ -109,6 +116,8 @@ def strata(distribution: Distribution, n: int) -> tuple[float, ...]:
             return (value,) * n
         case Uniform():
             return tuple((i + 0.5) / n for i in range(n))
+        case Even(low, high):
+            return tuple(low + (high - low) * (i + 0.5) / n for i in range(n))
         case Pert(low, likely, high):
             unit = _unit_pert(_mode_place(low, likely, high), n)
             return tuple([low + (high - low) * x for x in unit])
@@ -189,7 +198,7 @@ STANDING = (
     "thickness", "hours", "free-share", "gain", "gain-weak", "film", "other-uptake",
     "suspended-kept", "oil-factor", "solubles", "soaked", "leftover", "bowl-film", "juice",
     "boiled-off", "heat-case", "drip", "fat-drip", "finished", "finish", "model",
-    "activity-error", "soak-temperature",
+    "activity-error", "soak-temperature", "own-batches", "batch-chance",
 )  # fmt: skip
 """Inputs that a batch has whatever its ingredients are; each has a column of the design."""
 

@@ -187,6 +187,11 @@ def _end(facts: Facts, ounce: Ounce, done: Batch, x: Mapping[str, Number], draws
         whole = moved
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
+    elif "batch-chance" in x:
+        # The draws tell the kitchen's own mean by now; one batch lies beside it.
+        finished = [
+            max(a * b, c) for a, b, c in zip(finished, x["batch-chance"], solids, strict=True)
+        ]
     ounce_g = ounce.grams
     ounces = [ounce_g / one for one in finished]
     return _End(
@@ -229,6 +234,10 @@ def _weighings(
         if read is not None:
             ours = [max(one, 1e-6) for one in values(foretold, draws)]
             yield Weighing(name, [max(read, 1e-6) * one for one in x[name]], ours)
+    if "own-batches" in x:
+        ours = [max(one, 1e-6) for one in values(done.finished_g, draws)]
+        own = [facts.meat_mass_g * one for one in x["own-batches"]]
+        yield Weighing("own-batches", own, ours)
 
 
 def _check_weighed(facts: Facts, least_solids_g: float, added_g: float) -> None:

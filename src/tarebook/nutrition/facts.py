@@ -9,7 +9,7 @@ from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
 from tarebook.nutrition.makeup import Makeup, makeup
 from tarebook.quantities.amount import AmountKind
-from tarebook.recipe.model import Finish, FinishBy, HeatStep, Part, Recipe, Surface
+from tarebook.recipe.model import Finish, FinishBy, HeatStep, Ingredient, Part, Recipe, Surface
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
 from tarebook.scaling.volume_and_mass import salt_mass_bounds
 
@@ -22,11 +22,13 @@ class Line(NamedTuple):
     Attributes:
         name: as the recipe writes it, a second one of that name numbered: draws of measuring go
             by this name, and each spoon is off by its own.
-        food: key of the food; draws of the sodium figure and the density go by this one.
+        food: key of the food.
         mass_g: what will really be measured [g].
         doubt: relative standard deviation of that mass [-].
         makeup: what one gram brings.
         part: marinade, rub or mixed in.
+        own: whose figures they are, where they are not those of the food: a bottle's, or those of
+            the panel that stands in this line of the recipe; else empty.
     """
 
     name: str
@@ -35,6 +37,30 @@ class Line(NamedTuple):
     doubt: float
     makeup: Makeup
     part: Part
+    own: str = ""
+
+    @property
+    def figures_of(self) -> str:
+        """Whose figures they are; draws of sodium and of a panel's sugars go by this name."""
+        return self.own or self.food
+
+
+class OwnYield(NamedTuple):
+    """What a kitchen's own batches say of the yield of the next one.
+
+    Attributes:
+        middle: finished over raw weight [-].
+        doubt: how far the kitchen's own mean may lie from it, relative, one sigma [-].
+        chance: how far one batch lies from that mean, relative, one sigma [-].
+        batches: how many there were.
+        same_recipe: whether they were of this recipe.
+    """
+
+    middle: float
+    doubt: float
+    chance: float
+    batches: int
+    same_recipe: bool = True
 
 
 class Facts(NamedTuple):
@@ -55,6 +81,7 @@ class Facts(NamedTuple):
         finished_g: weight of the finished batch on the scale [g], or None.
         soaked_g: weight of the meat after its soak, before any heat [g], or None.
         leftover_g: marinade left, with what the towels took up if they were weighed [g], or None.
+        own_yield: what the kitchen's own batches say of this one, where it is not weighed yet.
     """
 
     meat_mass_g: float
@@ -74,6 +101,7 @@ class Facts(NamedTuple):
     soaked_g: float | None = None
     leftover_g: float | None = None
     soak_c: tuple[float, float, float] | None = None
+    own_yield: OwnYield | None = None
 
     def has(self, part: Part) -> bool:
         """Whether any known ingredient goes into a part."""
@@ -96,6 +124,7 @@ def facts_of(
     finished_g: float | None = None,
     soaked_g: float | None = None,
     leftover_g: float | None = None,
+    own_yield: OwnYield | None = None,
 ) -> Facts:
     """Return the facts of a scaled recipe.
 
@@ -104,6 +133,7 @@ def facts_of(
         finished_g: weight of the finished batch [g], if it was weighed.
         soaked_g: weight of the meat after its soak [g], if it was weighed.
         leftover_g: marinade left, towels included [g], if it was weighed.
+        own_yield: what the kitchen's own batches say of this one.
 
     Returns:
         The facts, with every gap named.
@@ -134,6 +164,7 @@ def facts_of(
         soaked_g=soaked_g,
         leftover_g=leftover_g,
         soak_c=_soak_c(recipe),
+        own_yield=own_yield if finished_g is None else None,
     )
 
 
@@ -192,7 +223,15 @@ def _line(one: ScaledIngredient) -> Line:
         doubt=(one.mass.doubt**2 + written**2) ** 0.5,
         makeup=makeup(one.food.key, one.ingredient.panel),
         part=one.ingredient.part,
+        own=_own(one.ingredient),
     )
+
+
+def _own(one: Ingredient) -> str:
+    """Return whose figures a line has: its own panel's, its bottle's, or the food's (empty)."""
+    if one.panel is not None and (one.bottle is None or one.panel != one.bottle.panel):
+        return one.name
+    return "" if one.bottle is None else one.bottle.key
 
 
 def _bare_salt(one: ScaledIngredient) -> bool:

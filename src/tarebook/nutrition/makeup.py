@@ -22,6 +22,8 @@ from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
 from tarebook.figures.sugars import SugarSplit, split
 from tarebook.figures.working import value
+from tarebook.nutrition.draws import Even, Pert
+from tarebook.nutrition.printed import Printed, read_figure
 from tarebook.recipe.model import Panel
 
 SODIUM_IN_SALT = 22.98977 / 58.443
@@ -50,8 +52,11 @@ class Makeup(NamedTuple):
         added: part of its sugars that counts as added [-].
         figures: the rest of the label's figures.
         missing: figures that nobody has stated for it.
-        sodium_cv: relative standard deviation of its sodium figure [-].
+        sodium_cv: relative standard deviation of its sodium figure [-], the rounding of a panel
+            included.
         rough: whether its composition is a stand-in.
+        sugars_off: true sugars over those here [-], as far as a panel's rounding leaves it open;
+            None where no panel prints them.
     """
 
     water: float
@@ -67,6 +72,7 @@ class Makeup(NamedTuple):
     missing: frozenset[str]
     sodium_cv: float
     rough: bool
+    sugars_off: Even | Pert | None = None
 
 
 @lru_cache(maxsize=1024)
@@ -82,7 +88,8 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
     """
     item = food(food_key)
     per_100 = dict(values(food_key))
-    printed = _printed(panel, item, per_100)
+    read = _printed(panel, item, per_100)
+    printed = {name: one.amount for name, one in read.items()}
     per_100.update(printed)
     sugars = split(food_key)
     total_sugars = per_100["sugars_g"]
@@ -103,8 +110,9 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
         added=_added_share(sugars, printed, total_sugars),
         figures=_figures(per_100, item),
         missing=_missing(per_100, item, sugars, printed),
-        sodium_cv=_sodium_cv(item, panel),
+        sodium_cv=_sodium_cv(item, read.get("sodium_mg")),
         rough=values(food_key)["water_g"] is None and item.kind != "salt",
+        sugars_off=read["sugars_g"].rounding if "sugars_g" in read else None,
     )
 
 
@@ -149,12 +157,10 @@ def _sugar_shares(sugars: SugarSplit) -> tuple[float, float]:
     return (double / both, sugars.hexose / both) if both > 0 else (0.5, 0.5)
 
 
-def _added_share(
-    sugars: SugarSplit, printed: Mapping[str, float | None], sugars_g: float | None
-) -> float:
+def _added_share(sugars: SugarSplit, printed: Mapping[str, float], sugars_g: float | None) -> float:
     """Return the part of the sugars that is added for certain."""
     if "added_sugars_g" in printed and sugars_g:
-        return min((printed["added_sugars_g"] or 0.0) / sugars_g, 1.0)
+        return min(printed["added_sugars_g"] / sugars_g, 1.0)
     return sugars.added_low
 
 
@@ -169,7 +175,7 @@ def _missing(
     per_100: Mapping[str, float | None],
     item: Food,
     sugars: SugarSplit,
-    printed: Mapping[str, float | None],
+    printed: Mapping[str, float],
 ) -> frozenset[str]:
     gone = {name for name, amount in per_100.items() if amount is None}
     if item.kind in _NO_CHOLESTEROL:
@@ -184,7 +190,7 @@ def _missing(
 
 def _printed(
     panel: Panel | None, item: Food, per_100: Mapping[str, float | None]
-) -> dict[str, float | None]:
+) -> dict[str, Printed]:
     """Return what a panel prints, per 100 g; nothing where its serving has no weight."""
     if panel is None:
         return {}
@@ -203,16 +209,29 @@ def _printed(
         "carbohydrate_g": panel.carbohydrate_g,
         "protein_g": panel.protein_g,
         "potassium_mg": panel.potassium_mg,
+        "saturated_g": panel.saturated_g,
+        "cholesterol_mg": panel.cholesterol_mg,
+        "fiber_g": panel.fiber_g,
+        "vitamin_d_ug": panel.vitamin_d_ug,
+        "calcium_mg": panel.calcium_mg,
+        "iron_mg": panel.iron_mg,
     }
-    return {
-        name: float(amount / grams * 100) for name, amount in stated.items() if amount is not None
-    }
+    by = float(grams) / 100
+    none_added = split(item.key).added_high == 0
+    rows = {**per_100, "added_sugars_g": 0.0 if none_added else None}
+    found = {}
+    for name, printed in stated.items():
+        if printed is not None:
+            row = rows[name]
+            one = read_figure(name, printed, None if row is None else row * by)
+            found[name] = one._replace(amount=one.amount / by)
+    return found
 
 
-def _sodium_cv(item: Food, panel: Panel | None) -> float:
+def _sodium_cv(item: Food, printed: Printed | None) -> float:
     """Return how far a sodium figure may be off: a label's, a blend's, or a pure salt's."""
-    if panel is not None and panel.sodium_mg is not None:
-        return value("sauce-sodium-cv").likely
+    if printed is not None:
+        return float((value("sauce-sodium-cv").likely ** 2 + printed.cv**2) ** 0.5)
     if item.kind == "salt" and (values(item.key)["sodium_mg"] or 0) > 30_000:
         return value("pure-salt-sodium-cv").likely
     return value("sauce-sodium-cv").likely

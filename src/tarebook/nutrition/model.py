@@ -57,6 +57,9 @@ QUARTER_INCH_M = 0.00635
 """Thickness for which the film shares of the working values hold [m]."""
 
 
+_Weighed = Sequence[tuple[Line, Number]]
+
+
 class Contents(NamedTuple):
     """What one part (marinade, rub, mix) holds [g, sodium mg].
 
@@ -194,32 +197,42 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
     Args:
         facts: what is known of the batch.
         part: marinade, rub or mix.
-        x: the inputs; ``mass:<name>`` and ``sodium:<food>`` are read here.
+        x: the inputs; ``mass:<name>``, ``sodium:<food>`` and, where a panel prints them,
+            ``sugars:<food>`` are read here.
 
     Returns:
         Sums over the ingredients of that part [g; sodium mg].
     """
     held = [(line, _measured(line, x)) for line in facts.lines if line.part is part]
     labelled = [
-        (line, mass * x[f"sodium:{line.food}"]) for line, mass in held if line.makeup.sodium_mg
+        (line, mass * x[f"sodium:{line.figures_of}"])
+        for line, mass in held
+        if line.makeup.sodium_mg
     ]
 
-    def total(per_gram: Callable[[Makeup], float]) -> Number:
-        return weighed_sum((line.mass_g * per_gram(line.makeup), mass) for line, mass in held)
+    sweet = [(line, _off_by_rounding(line, mass, x)) for line, mass in held]
+
+    def total(per_gram: Callable[[Makeup], float], of: _Weighed = held) -> Number:
+        return weighed_sum((line.mass_g * per_gram(line.makeup), mass) for line, mass in of)
 
     return Contents(
         water=total(lambda one: one.water),
         salt=_salt(held, labelled),
-        sucrose=total(lambda one: one.sucrose),
-        hexose=total(lambda one: one.hexose),
+        sucrose=total(lambda one: one.sucrose, sweet),
+        hexose=total(lambda one: one.hexose, sweet),
         other=total(lambda one: one.other),
         suspended=total(lambda one: one.suspended),
         oil=total(lambda one: one.oil),
         sodium_mg=weighed_sum((line.mass_g * line.makeup.sodium_mg, m) for line, m in labelled),
-        added_sucrose=total(lambda one: one.sucrose * one.added),
-        added_hexose=total(lambda one: one.hexose * one.added),
+        added_sucrose=total(lambda one: one.sucrose * one.added, sweet),
+        added_hexose=total(lambda one: one.hexose * one.added, sweet),
         lines=held,
     )
+
+
+def _off_by_rounding(line: Line, mass: Number, x: Mapping[str, Number]) -> Number:
+    """Return the mass that a line's sugars go by: as far off as its panel's rounding says."""
+    return mass if line.makeup.sugars_off is None else mass * x[f"sugars:{line.figures_of}"]
 
 
 def sugars_put_in(parts: Mapping[Part, Contents]) -> tuple[Number, Number]:
@@ -233,7 +246,7 @@ def _measured(line: Line, x: Mapping[str, Number]) -> Number:
     return x["measure"] * x[f"mass:{line.name}"]
 
 
-def _salt(held: Sequence[tuple[Line, Number]], labelled: Sequence[tuple[Line, Number]]) -> Number:
+def _salt(held: _Weighed, labelled: _Weighed) -> Number:
     """Return the salts of a part [g]; a food without a sodium figure has no label's doubt."""
     of_label = {id(line) for line, _ in labelled}
     plain = [(line, mass) for line, mass in held if id(line) not in of_label]

@@ -1,4 +1,4 @@
-"""Rounding of figures as US food labels round them, with exact halves going up.
+"""Rounding of figures as US food labels round them, exact halves going up, and what was rounded.
 
 Source: 21 CFR 101.9(c), source id ``cfr-21-101.9``; each rule names its paragraph. Rounding is
 decimal, happens once, and last: everything before it is unrounded.
@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+from fractions import Fraction
 from typing import NamedTuple
 
 
@@ -48,6 +49,91 @@ def round_label(figure: str, amount: float | Decimal) -> Rounded:
     if exact.is_nan() or exact < 0:
         raise ValueError(f"{figure} cannot be {amount}")
     return _RULES[figure](exact)
+
+
+def unrounded(figure: str, printed: Fraction) -> tuple[Fraction, Fraction]:
+    """Return the amounts that a printed figure may stand for, from the lowest to the highest.
+
+    A printed 0 g of sugars is anything under 0.5 g. A figure that the rule would not print, such
+    as 575 mg of sodium where tens are due, was rounded more finely, to the coarsest step that
+    fits it.
+
+    Args:
+        figure: as in :func:`round_label`.
+        printed: the figure on the panel, in the unit of the name; zero or more.
+
+    Returns:
+        Low and high, in the same unit; low stands for the figure itself, high just no more.
+
+    Raises:
+        KeyError: the figure has no rounding rule.
+
+    Source:
+        21 CFR 101.9(c), source id "cfr-21-101.9", read backwards.
+
+    Example:
+        >>> unrounded("sugars_g", Fraction(0))
+        (Fraction(0, 1), Fraction(1, 2))
+        >>> unrounded("sodium_mg", Fraction(575))
+        (Fraction(1145, 2), Fraction(1155, 2))
+    """
+    spans = [span for piece in _PIECES[figure] if (span := _within(piece, printed)) is not None]
+    if spans:
+        return min(low for low, _ in spans), max(high for _, high in spans)
+    half = next((step for step in _FINER if not printed % step), Fraction(1, 1000)) / 2
+    return max(printed - half, Fraction(0)), printed + half
+
+
+class _Piece(NamedTuple):
+    """Amounts from ``low`` up to ``high`` are printed to the nearest ``step``, or as one figure."""
+
+    low: Fraction
+    high: Fraction | None
+    step: Fraction | None
+    word: Fraction | None = None
+
+
+def _within(piece: _Piece, printed: Fraction) -> tuple[Fraction, Fraction] | None:
+    """Return the amounts of a piece that it prints as this figure, or None."""
+    low, high = piece.low, piece.high
+    if piece.step is None:
+        return (low, high) if printed == piece.word and high is not None else None
+    if printed % piece.step:
+        return None
+    low = max(low, printed - piece.step / 2)
+    top = printed + piece.step / 2
+    high = top if high is None else min(high, top)
+    return (low, high) if low < high else None
+
+
+def _pieces(*rows: tuple[str, str, str]) -> tuple[_Piece, ...]:
+    """Return pieces from rows of a low end, a high end (empty: none) and a step or ``= figure``."""
+    found = []
+    for low, high, step in rows:
+        top = Fraction(high) if high else None
+        if step.startswith("="):
+            found.append(_Piece(Fraction(low), top, None, Fraction(step[1:])))
+        else:
+            found.append(_Piece(Fraction(low), top, Fraction(step)))
+    return tuple(found)
+
+
+_FINER = tuple(Fraction(step) for step in ("5", "1", "0.5", "0.1", "0.05", "0.01"))
+_FAT_PIECES = _pieces(("0", "0.5", "=0"), ("0.5", "5", "0.5"), ("5", "", "1"))
+# "Less than 1 g" is an alternative: half a gram and more may be printed as 1 g too.
+_GRAM_PIECES = _pieces(("0", "0.5", "=0"), ("0.5", "1", "=1"), ("1", "", "1"))
+_PIECES: dict[str, tuple[_Piece, ...]] = {
+    "energy_kcal": _pieces(("0", "5", "=0"), ("5", "50", "5"), ("50", "", "10")),
+    "fat_g": _FAT_PIECES,
+    "saturated_g": _FAT_PIECES,
+    "cholesterol_mg": _pieces(("0", "2", "=0"), ("2", "5", "=5"), ("5", "", "5")),
+    "sodium_mg": _pieces(("0", "5", "=0"), ("5", "140", "5"), ("140", "", "10")),
+    **dict.fromkeys(
+        ("carbohydrate_g", "fiber_g", "sugars_g", "added_sugars_g", "protein_g"), _GRAM_PIECES
+    ),
+    **dict.fromkeys(("vitamin_d_ug", "iron_mg"), _pieces(("0", "", "0.1"))),
+    **dict.fromkeys(("calcium_mg", "potassium_mg"), _pieces(("0", "", "10"))),
+}
 
 
 def percent_daily_value(figure: str, amount: float | Decimal, daily_value: float) -> int:

@@ -5,6 +5,7 @@ The road of a file, in order (what any TOML file needs is in the room ``toml``):
 - ``load``: finds it, by path, by the name of the cook's own or a shipped one, or piped in.
 - ``fields``, ``key_faults``: typed getters; tables with fixed keys, and what is said of others.
 - ``spans``, ``panel``: hours, temperatures and percentages; the panel of a bottle.
+- ``bottle``, ``bottles``: a food of the cook's own from its pack, and where its file lies.
 - ``ingredients``, ``cure``: the lines of a marinade, rub or mix; how curing salt must be written.
 - ``read``: puts it all together into a ``Recipe``.
 
@@ -26,6 +27,7 @@ from tarebook.recipe.load import (
     shipped_recipes,
 )
 from tarebook.recipe.model import (
+    Bottle,
     Drying,
     Finish,
     FinishBy,
@@ -43,6 +45,7 @@ from tarebook.recipe.model import (
 from tarebook.recipe.read import read_recipe
 
 __all__ = [
+    "Bottle",
     "Drying",
     "Finish",
     "FinishBy",

@@ -27,7 +27,7 @@ from tarebook.recipe.key_faults import (
 )
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import FinishBy, Panel
-from tarebook.recipe.panel import printed_figure, read_serving
+from tarebook.recipe.panel import PANEL_FIELDS, printed_figure, read_serving, refuse_impossible
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
 from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
 from tarebook.toml.locate import KeyPath
@@ -36,6 +36,7 @@ LONGEST_LINE = 200
 LONGEST_TEXT = 4_000
 MOST_TEXTS = 200
 MOST_HOURS = 2_000
+DEAREST = 1_000_000
 WETTEST_PERCENT = 75
 """Working value of ours: raw meat holds about as much water, so nothing dried holds more."""
 
@@ -53,14 +54,16 @@ class Reading:
         faults: what is wrong with it so far.
         cup: which cup its amounts mean.
         whole: False if lines were left out, so that a missing key may well have been written.
+        shelf: folder of the cook's own bottles; empty if there is none, None until it is asked.
     """
 
-    __slots__ = ("cup", "faults", "whole")
+    __slots__ = ("cup", "faults", "shelf", "whole")
 
     def __init__(self, faults: Faults, *, whole: bool = True) -> None:
         self.faults = faults
         self.cup = "us"
         self.whole = whole
+        self.shelf: str | None = None
 
 
 class Written(NamedTuple):
@@ -217,10 +220,6 @@ def _flag(value: object, key: Key, path: KeyPath, reading: Reading) -> bool:
     return value
 
 
-def _food(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
-    return named_food(_words(value, key, LONGEST_LINE))
-
-
 def _dried(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
     found = named_food(_words(value, key, LONGEST_LINE), dried=True)
     if not found.species_group:
@@ -356,57 +355,44 @@ _cached_mass_g = lru_cache(maxsize=1024)(parse_mass)
 _cached_length_mm = lru_cache(maxsize=1024)(parse_length_mm)
 
 
-def _panel(value: object, key: Key, path: KeyPath, reading: Reading) -> Panel | None:
+def read_panel(
+    value: object, key: Key, path: KeyPath, reading: Reading, *, bare: bool = False
+) -> Panel | None:
+    """Return a panel understood, or None where its serving was refused.
+
+    Args:
+        value: what stands behind the key.
+        key: its row, for messages.
+        path: where it stands.
+        reading: the file being read.
+        bare: whether a serving without any figure will do: it tells a density.
+
+    Raises:
+        Refused: it is no table, has no figures, or its parts outweigh the whole.
+    """
     if not isinstance(value, dict):
         raise wrong_type(value, key)
     found = read_table(value, keys.PANEL, path, reading)
     if "serving" not in found:
         return None
     serving_ml, serving_g = found.pop("serving")
-    if not found:
+    if not found and not bare:
         if len(value) > 1:  # there were some, and each was refused
             return None
         raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "575 mg"')
-    figures = {_PANEL_FIELDS[name]: figure for name, figure in found.items()}
-    _refuse_impossible(figures, serving_ml, serving_g)
-    return Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
+    figures = {PANEL_FIELDS[name]: figure for name, figure in found.items()}
+    panel = Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
+    refuse_impossible(panel)
+    return panel
 
 
-# Nothing that is eaten is denser; a serving by volume alone weighs no more than this [g/mL].
-_DENSEST_G_PER_ML = Fraction(3, 2)
-_SODIUM_MG_PER_G_OF_SALT = Fraction(39340, 100)
+def _price(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (int, Fraction)):
+        raise wrong_type(value, key)
+    if not 0 <= value <= DEAREST:
+        raise Refused("out-of-range", f"a price lies between 0 and {DEAREST:,}")
+    return Fraction(value)
 
-
-def _refuse_impossible(
-    figures: Mapping[str, Fraction], serving_ml: Fraction | None, serving_g: Fraction | None
-) -> None:
-    """Refuse a panel whose parts outweigh its serving, or whose part outweighs the whole."""
-    total, added = figures.get("sugars_g"), figures.get("added_sugars_g")
-    if total is not None and added is not None and added > total:
-        raise Refused("panel", "the added sugars are more than the sugars", hint="read it again")
-    whole = serving_g if serving_g is not None else (serving_ml or 0) * _DENSEST_G_PER_ML
-    salt = figures.get("sodium_mg", Fraction(0)) / _SODIUM_MG_PER_G_OF_SALT
-    parts = salt + max(total or Fraction(0), figures.get("carbohydrate_g", Fraction(0)))
-    parts += figures.get("fat_g", Fraction(0)) + figures.get("protein_g", Fraction(0))
-    # Every figure is rounded on the panel: one in twenty is left for that.
-    if parts > whole * Fraction(21, 20) + 2:
-        raise Refused(
-            "panel",
-            f"its parts weigh {float(parts):.0f} g, more than the serving",
-            hint="are the figures for one serving?",
-        )
-
-
-_PANEL_FIELDS = {
-    "sodium": "sodium_mg",
-    "sugars": "sugars_g",
-    "added-sugars": "added_sugars_g",
-    "energy": "energy_kcal",
-    "fat": "fat_g",
-    "carbohydrate": "carbohydrate_g",
-    "protein": "protein_g",
-    "potassium": "potassium_mg",
-}
 
 _GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
     Takes.LINE: _line,
@@ -414,7 +400,7 @@ _GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
     Takes.TEXTS: _texts,
     Takes.CHOICE: _choice,
     Takes.FLAG: _flag,
-    Takes.FOOD: _food,
+    Takes.FOOD: _line,  # whose food it is, ``ingredients`` finds: the cook's own may be meant
     Takes.DRIED: _dried,
     Takes.WEIGHT: _weight,
     Takes.LENGTH: _length,
@@ -428,8 +414,10 @@ _GETTERS: Mapping[Takes, Callable[[object, Key, KeyPath, Reading], Any]] = {
     Takes.TEMPERATURE: _temperature,
     Takes.COLD: _cold,
     Takes.SERVING: _serving,
+    Takes.MICROGRAMS: _printed("mcg"),
     Takes.MILLIGRAMS: _printed("mg"),
     Takes.GRAMS: _printed("g"),
     Takes.KILOCALORIES: _printed("kcal"),
-    Takes.PANEL: _panel,
+    Takes.PANEL: read_panel,
+    Takes.PRICE: _price,
 }

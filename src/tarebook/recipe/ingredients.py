@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from tarebook.figures.foods import Food
-from tarebook.findings import AmountError
+from tarebook.figures.foods import Food, food, normalised
+from tarebook.findings import AmountError, FileUnreadable, FoodUnknown, RecordFaulty, nearest
 from tarebook.quantities.amount import Amount, parse_amount
 from tarebook.recipe import keys
+from tarebook.recipe.bottles import Known, bottle_file, bottle_on, can_name, near_bottles, shelf
 from tarebook.recipe.cure import check_cure
 from tarebook.recipe.fields import (
     LONGEST_LINE,
@@ -19,8 +20,8 @@ from tarebook.recipe.fields import (
     refuse_steering,
 )
 from tarebook.recipe.key_faults import kind_of, not_a_table, number_text
-from tarebook.recipe.model import Ingredient, Part, ScaleBy
-from tarebook.toml.fault import Faults, Refused
+from tarebook.recipe.model import Bottle, Ingredient, Panel, Part, ScaleBy
+from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
 from tarebook.toml.locate import KeyPath, path_text
 
 MOST_INGREDIENTS = 500
@@ -59,7 +60,8 @@ def _ingredient(
     values = _values(name, written, path, reading)
     if "food" not in values or "amount" not in values:
         return None
-    food, amount = values["food"], values["amount"]
+    known, amount = values["food"], values["amount"]
+    food = known.food
     scale = ScaleBy(values.get("scale", ScaleBy.MEAT))
     check_cure(food, amount, scale, values.get("strength"), path, reading.faults)
     _note_readings(food, amount, path, reading.faults)
@@ -71,10 +73,17 @@ def _ingredient(
         scale=scale,
         form=_form(amount, values.get("form", ())),
         strength_percent=values.get("strength"),
-        panel=values.get("panel"),
+        panel=_panel(values, known.bottle),
         note=values.get("note", ""),
         path=path_text(path),
+        bottle=known.bottle,
     )
+
+
+def _panel(values: Mapping[str, Any], bottle: Bottle | None) -> Panel | None:
+    """Return the panel that stands in the recipe, or that of its bottle."""
+    written: Panel | None = values.get("panel")
+    return bottle.panel if written is None and bottle is not None else written
 
 
 def _values(name: str, written: object, path: KeyPath, reading: Reading) -> Mapping[str, Any]:
@@ -83,18 +92,69 @@ def _values(name: str, written: object, path: KeyPath, reading: Reading) -> Mapp
         values = read_table(written, keys.INGREDIENT, path, reading)
         if "food" not in written:
             values["food"] = _by_name(name, path, reading)
+        elif "food" in values:
+            values["food"] = _by_name(values["food"], (*path, "food"), reading)
         return {key: value for key, value in values.items() if value is not None}
     food = _by_name(name, path, reading)
     amount = _amount(written, reading)
     return {"food": food, "amount": amount} if food else {}
 
 
-def _by_name(name: str, path: KeyPath, reading: Reading) -> Food | None:
+def _by_name(name: str, path: KeyPath, reading: Reading) -> Known | None:
+    """Return what goes by a name: a bottle of the cook's own first, then a food of the tables."""
     try:
-        return named_food(name, otherwise=_OWN_NAME)
+        bottle = _bottle(name, reading)
+        if bottle is not None:
+            return Known(named_food(bottle.like), bottle)
+        return Known(_table_food(name, path), None)
     except Refused as refused:
         reading.faults.refuse(refused, path)
         return None
+
+
+def _bottle(name: str, reading: Reading) -> Bottle | None:
+    if reading.shelf is None:
+        reading.shelf = shelf()
+    if not reading.shelf:
+        return None
+    try:
+        return bottle_on(reading.shelf, name)
+    except RecordFaulty as faulty:
+        first, *others = faulty.findings
+        raise Refused(
+            "bottle",
+            f'your own bottle "{shown(name)}" is faulty: {shown(str(first), most=300)}',
+            hint="tarebook foods own tells of the rest" if others else "",
+        ) from None
+    except FileUnreadable as fault:
+        raise Refused("bottle", shown(str(fault), most=300)) from None
+
+
+def _table_food(name: str, path: KeyPath) -> Food:
+    """Return a food of the tables; of an unknown one, say how to make it known."""
+    try:
+        return food(name)
+    except FoodUnknown as unknown:
+        own = near_bottles(name)
+        raise Refused(
+            "unknown-food",
+            f'no food is called "{shown(name)}"',
+            hint=did_you_mean(own) or _make_known(name, unknown.near, named=path[-1] == "food"),
+        ) from None
+
+
+_A_SLIP = 0.8  # as much alike as this, and the food of the tables was meant
+
+
+def _make_known(name: str, near: tuple[str, ...], *, named: bool) -> str:
+    """Return what to try for a name that is neither a food nor like a bottle."""
+    meant = did_you_mean(near)
+    if not can_name(name) or nearest(normalised(name), near, least=_A_SLIP):
+        return meant or _OWN_NAME
+    add = f"a bottle of your own has its file in {bottle_file(name)}"
+    if meant:
+        return f"{meant} {add}"
+    return add if named else f"{add}; or {_OWN_NAME}"
 
 
 def _amount(written: object, reading: Reading) -> Amount:

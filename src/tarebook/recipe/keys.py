@@ -35,10 +35,12 @@ class Takes(StrEnum):
     TEMPERATURE = "a temperature"
     COLD = "a temperature of a soak"
     SERVING = "a serving"
+    MICROGRAMS = "an amount in mcg"
     MILLIGRAMS = "an amount in mg"
     GRAMS = "an amount in g"
     KILOCALORIES = "an amount in kcal"
     PANEL = "a table"
+    PRICE = "a number"
 
 
 class Key(NamedTuple):
@@ -139,7 +141,8 @@ INGREDIENT = _table(
     Key(
         name="food",
         takes=Takes.FOOD,
-        says="The food of the table that this is, where the name in front is your own.",
+        says="The food of the table, or the bottle of your own, that this is, where the name in "
+        "front is another.",
         example='"soy-sauce"',
     ),
     Key(
@@ -226,13 +229,41 @@ PANEL = _table(
     ),
     Key(name="fat", takes=Takes.GRAMS, says="Total fat in one serving.", example='"0 g"'),
     Key(
+        name="saturated",
+        takes=Takes.GRAMS,
+        says="Saturated fat in one serving.",
+        example='"0 g"',
+        also=("saturated-fat",),
+    ),
+    Key(
+        name="cholesterol",
+        takes=Takes.MILLIGRAMS,
+        says="Cholesterol in one serving.",
+        example='"0 mg"',
+    ),
+    Key(
         name="carbohydrate",
         takes=Takes.GRAMS,
         says="Total carbohydrate in one serving.",
         example='"1 g"',
         also=("carbohydrates", "carbs"),
     ),
+    Key(
+        name="fiber",
+        takes=Takes.GRAMS,
+        says="Dietary fiber in one serving.",
+        example='"0 g"',
+        also=("fibre", "dietary-fiber"),
+    ),
     Key(name="protein", takes=Takes.GRAMS, says="Protein in one serving.", example='"2 g"'),
+    Key(
+        name="vitamin-d",
+        takes=Takes.MICROGRAMS,
+        says="Vitamin D in one serving.",
+        example='"0 mcg"',
+    ),
+    Key(name="calcium", takes=Takes.MILLIGRAMS, says="Calcium in one serving.", example='"0 mg"'),
+    Key(name="iron", takes=Takes.MILLIGRAMS, says="Iron in one serving.", example='"0.4 mg"'),
     Key(
         name="potassium",
         takes=Takes.MILLIGRAMS,

@@ -75,7 +75,8 @@ class Panel(NamedTuple):
         sodium_mg: sodium in one serving [mg], or None if not printed.
         sugars_g: total sugars in one serving [g], or None.
         added_sugars_g: added sugars in one serving [g], or None.
-        energy_kcal, fat_g, carbohydrate_g, protein_g, potassium_mg: as printed, or None.
+        energy_kcal, fat_g, saturated_g, cholesterol_mg, carbohydrate_g, fiber_g, protein_g,
+        vitamin_d_ug, calcium_mg, iron_mg, potassium_mg: as printed, or None.
     """
 
     serving_ml: Fraction | None = None
@@ -88,6 +89,60 @@ class Panel(NamedTuple):
     carbohydrate_g: Fraction | None = None
     protein_g: Fraction | None = None
     potassium_mg: Fraction | None = None
+    saturated_g: Fraction | None = None
+    cholesterol_mg: Fraction | None = None
+    fiber_g: Fraction | None = None
+    vitamin_d_ug: Fraction | None = None
+    calcium_mg: Fraction | None = None
+    iron_mg: Fraction | None = None
+
+    @property
+    def g_per_ml(self) -> Fraction | None:
+        """The density that it states by volume and weight [g/mL], or None."""
+        if not self.serving_ml or not self.serving_g:
+            return None
+        return self.serving_g / self.serving_ml
+
+
+class Pack(NamedTuple):
+    """How a food is sold: a pack of so much, for so much money, or at a price not said.
+
+    Attributes:
+        size: what one pack holds, a single amount with a unit.
+        price: of one pack, in the cook's own money, or None.
+    """
+
+    size: Amount
+    price: Fraction | None
+
+
+class Bottle(NamedTuple):
+    """A food of the cook's own, copied from its pack.
+
+    Attributes:
+        key: what recipes call it: the name of its file.
+        name: what a page prints.
+        like: key of the food of the tables that it is a kind of; what its panel does not print
+            is taken from there.
+        panel: the figures printed on it, or None.
+        pack: what it holds and costs, or None.
+        contains: allergens that the pack lists, or None where nobody copied them.
+        check: allergens that the pack says it may hold.
+        origin: where the figures come from, in words.
+        origin_id: the number it has there, or empty.
+        origin_date: the day they were taken, or empty.
+    """
+
+    key: str
+    name: str
+    like: str
+    panel: Panel | None = None
+    pack: Pack | None = None
+    contains: tuple[str, ...] | None = None
+    check: tuple[str, ...] = ()
+    origin: str = "own bottle"
+    origin_id: str = ""
+    origin_date: str = ""
 
 
 class Meat(NamedTuple):
@@ -118,7 +173,7 @@ class Ingredient(NamedTuple):
 
     Attributes:
         name: as written in the recipe; what the card prints.
-        food: key of the food in the tables.
+        food: key of the food in the tables; of a bottle, of the food that it is like.
         amount: as written.
         part: marinade, rub or mixed in.
         scale: how it grows.
@@ -127,6 +182,7 @@ class Ingredient(NamedTuple):
         panel: the figures on its own bottle, or None.
         note: a few words for the card.
         path: key path in the file, for findings.
+        bottle: which of the cook's own bottles it is, or None.
     """
 
     name: str
@@ -139,6 +195,12 @@ class Ingredient(NamedTuple):
     panel: Panel | None = None
     note: str = ""
     path: str = ""
+    bottle: Bottle | None = None
+
+    @property
+    def known_as(self) -> str:
+        """The name its figures go by: of its bottle, or of the food of the tables."""
+        return self.food if self.bottle is None else self.bottle.key
 
 
 class Soak(NamedTuple):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import lru_cache
 
@@ -9,14 +10,38 @@ from tarebook.findings import AmountError
 from tarebook.quantities.amount import Amount, AmountKind, parse_amount, to_g, to_ml
 from tarebook.quantities.number import parse_number
 from tarebook.quantities.units import Dimension, dimension
-from tarebook.toml.fault import shown
+from tarebook.recipe.model import Panel
+from tarebook.toml.fault import Refused, shown
 
 MOST_PRINTED = 100_000
 """In the unit of the key; no panel prints more."""
 
+PANEL_FIELDS: Mapping[str, str] = {
+    "sodium": "sodium_mg",
+    "sugars": "sugars_g",
+    "added-sugars": "added_sugars_g",
+    "energy": "energy_kcal",
+    "fat": "fat_g",
+    "saturated": "saturated_g",
+    "cholesterol": "cholesterol_mg",
+    "carbohydrate": "carbohydrate_g",
+    "fiber": "fiber_g",
+    "protein": "protein_g",
+    "vitamin-d": "vitamin_d_ug",
+    "calcium": "calcium_mg",
+    "iron": "iron_mg",
+    "potassium": "potassium_mg",
+}
+"""The field of a ``Panel`` that each key fills."""
+
+# Nothing that is eaten is denser; a serving by volume alone weighs no more than this [g/mL].
+_DENSEST_G_PER_ML = Fraction(3, 2)
+_SODIUM_MG_PER_G_OF_SALT = Fraction(39340, 100)
+
 _PER_UNIT: dict[str, dict[str, Fraction]] = {
     "mg": {"mg": Fraction(1), "g": Fraction(1000), "mcg": Fraction(1, 1000)},
     "g": {"g": Fraction(1), "mg": Fraction(1, 1000)},
+    "mcg": {"mcg": Fraction(1), "ug": Fraction(1), "mg": Fraction(1000)},
     "kcal": {"kcal": Fraction(1), "calories": Fraction(1), "cal": Fraction(1)},
 }
 
@@ -61,7 +86,7 @@ def printed_figure(text: str, unit: str) -> Fraction:
 
     Args:
         text: as printed, such as ``"575 mg"``.
-        unit: ``mg``, ``g`` or ``kcal``.
+        unit: ``mg``, ``g``, ``mcg`` or ``kcal``.
 
     Raises:
         AmountError: no number, no unit that fits, or a negative or absurd figure.
@@ -84,6 +109,30 @@ def printed_figure(text: str, unit: str) -> Fraction:
     if not 0 <= figure <= MOST_PRINTED:
         raise AmountError(f'"{shown(text)}" cannot stand on a panel', text=text)
     return figure
+
+
+def refuse_impossible(panel: Panel) -> None:
+    """Refuse a panel whose parts outweigh its serving, or whose part outweighs the whole.
+
+    Raises:
+        Refused: it was copied wrongly, or is for more than one serving.
+    """
+    total, added = panel.sugars_g, panel.added_sugars_g
+    if total is not None and added is not None and added > total:
+        raise Refused("panel", "the added sugars are more than the sugars", hint="read it again")
+    whole = panel.serving_g
+    if whole is None:
+        whole = (panel.serving_ml or 0) * _DENSEST_G_PER_ML
+    salt = (panel.sodium_mg or Fraction(0)) / _SODIUM_MG_PER_G_OF_SALT
+    parts = salt + max(total or Fraction(0), panel.carbohydrate_g or Fraction(0))
+    parts += (panel.fat_g or Fraction(0)) + (panel.protein_g or Fraction(0))
+    # Every figure is rounded on the panel: one in twenty is left for that.
+    if parts > whole * Fraction(21, 20) + 2:
+        raise Refused(
+            "panel",
+            f"its parts weigh {float(parts):.0f} g, more than the serving",
+            hint="are the figures for one serving?",
+        )
 
 
 def _readable(text: str) -> Amount | None:

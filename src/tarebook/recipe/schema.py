@@ -197,10 +197,12 @@ _FORMS: Mapping[Takes, Callable[[Key], Schema]] = {
     Takes.TEMPERATURE: _pattern(rf"{_NUMBER}.*[FfCc]"),
     Takes.COLD: _pattern(rf"{_NUMBER}.*[FfCc]"),
     Takes.SERVING: _pattern(_NUMBER),
+    Takes.MICROGRAMS: _pattern(rf"{_NUMBER}\s*(mc|u|m)g"),
     Takes.MILLIGRAMS: _pattern(rf"{_NUMBER}\s*m?c?g"),
     Takes.GRAMS: _pattern(rf"{_NUMBER}\s*m?g"),
     Takes.KILOCALORIES: _pattern(rf"{_NUMBER}\s*k?[Cc]al"),
     Takes.PANEL: _panel,
+    Takes.PRICE: lambda key: {"type": "number", "minimum": 0},
 }
 
 

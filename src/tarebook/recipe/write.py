@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
-from tarebook.figures.foods import food
+from tarebook.figures.foods import food, normalised
 from tarebook.findings import FoodUnknown
 from tarebook.quantities.number import format_fraction
 from tarebook.recipe import keys
@@ -23,6 +23,7 @@ from tarebook.recipe.model import (
     Soak,
     Surface,
 )
+from tarebook.recipe.panel import PANEL_FIELDS
 from tarebook.toml.locate import key_text, quoted
 
 SCHEMA = "../reference/recipe.schema.json"
@@ -125,7 +126,7 @@ def _ingredient(ingredient: Ingredient) -> str:
 
 def _ingredient_rows(ingredient: Ingredient) -> Iterable[Row]:
     if not _is_its_name(ingredient):
-        yield "food", quoted(ingredient.food)
+        yield "food", quoted(ingredient.known_as)
     yield "amount", quoted(ingredient.amount.text.strip())
     if ingredient.scale is not ScaleBy.MEAT:
         yield "scale", quoted(ingredient.scale.value)
@@ -136,11 +137,14 @@ def _ingredient_rows(ingredient: Ingredient) -> Iterable[Row]:
         yield "note", quoted(ingredient.note)
     if ingredient.strength_percent is not None:
         yield "strength", quoted(f"{plain_number(ingredient.strength_percent)} %")
-    if ingredient.panel is not None:
-        yield "panel", _inline(dict(_panel(ingredient.panel)))
+    own = ingredient.bottle
+    if ingredient.panel is not None and (own is None or ingredient.panel != own.panel):
+        yield "panel", _inline(dict(panel_rows(ingredient.panel)))
 
 
 def _is_its_name(ingredient: Ingredient) -> bool:
+    if ingredient.bottle is not None:
+        return normalised(ingredient.name) == ingredient.bottle.key
     try:
         return food(ingredient.name).key == ingredient.food
     except FoodUnknown:
@@ -151,21 +155,17 @@ def _inline(rows: Mapping[str, str]) -> str:
     return "{ " + ", ".join(f"{name} = {value}" for name, value in rows.items()) + " }"
 
 
-def _panel(panel: Panel) -> Iterable[Row]:
+def panel_rows(panel: Panel) -> Iterable[Row]:
+    """Yield the rows of a panel: its serving, and every figure that it prints."""
     yield "serving", quoted(_serving(panel))
-    printed = (
-        ("sodium", panel.sodium_mg, "mg"),
-        ("sugars", panel.sugars_g, "g"),
-        ("added-sugars", panel.added_sugars_g, "g"),
-        ("energy", panel.energy_kcal, "kcal"),
-        ("fat", panel.fat_g, "g"),
-        ("carbohydrate", panel.carbohydrate_g, "g"),
-        ("protein", panel.protein_g, "g"),
-        ("potassium", panel.potassium_mg, "mg"),
-    )
-    for name, figure, unit in printed:
+    for name, field in PANEL_FIELDS.items():
+        figure: Fraction | None = getattr(panel, field)
         if figure is not None:
+            unit = _UNITS[field.rpartition("_")[2]]
             yield name, quoted(f"{plain_number(figure)} {unit}")
+
+
+_UNITS = {"g": "g", "mg": "mg", "ug": "mcg", "kcal": "kcal"}
 
 
 def _serving(panel: Panel) -> str:

@@ -132,9 +132,7 @@ def _measured(mass: Mass, measure: Measure) -> Mass:
 
 def bottle_density(panel: Panel | None) -> Fraction | None:
     """Return the density a bottle's own panel states by volume and weight [g/mL], or None."""
-    if panel is None or not panel.serving_ml or not panel.serving_g:
-        return None
-    return panel.serving_g / panel.serving_ml
+    return None if panel is None else panel.g_per_ml
 
 
 def _scaled_amount(ingredient: Ingredient, by: Fraction) -> Amount:

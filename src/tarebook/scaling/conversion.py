@@ -5,13 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from tarebook.figures.foods import Food, food
+from tarebook.figures.foods import Food
 from tarebook.figures.measures import density
 from tarebook.findings import AmountError, AskedWrongly, UnitError
 from tarebook.quantities.amount import Amount, AmountKind, parse_amount
 from tarebook.quantities.number import format_fraction
 from tarebook.quantities.units import Dimension, dimension, factor, near_units, read_unit
-from tarebook.scaling.volume_and_mass import Mass, mass_of
+from tarebook.recipe.bottles import Known, known_food
+from tarebook.scaling.volume_and_mass import OWN_PANEL, PRINTED, Mass, mass_of
 
 _NOT_SAID = "form not said: "
 
@@ -85,7 +86,7 @@ def converted(text: str, food_name: str, to: str | None = None) -> Converted:
 
     Args:
         text: the amount as a cook writes it.
-        food_name: key or alias of the food.
+        food_name: key or alias of the food, or the name of a bottle of the cook's own.
         to: unit wanted; grams for a volume or count, cups for a mass, where not said.
 
     Returns:
@@ -97,7 +98,7 @@ def converted(text: str, food_name: str, to: str | None = None) -> Converted:
         UnitError: no density is held for this food.
         FoodUnknown: no food goes by that name.
     """
-    amount, item = parse_amount(text), food(food_name)
+    amount, item = parse_amount(text), known_food(food_name)
     if amount.kind is AmountKind.TO_TASTE or amount.low is None or amount.high is None:
         raise AmountError(f'"{text}" has no size to convert', text=text)
     given = dimension(amount.unit)
@@ -105,8 +106,8 @@ def converted(text: str, food_name: str, to: str | None = None) -> Converted:
     if dimension(wanted) is given:
         by = factor(amount.unit, wanted)
         return Converted(
-            amount=amount, food=item, unit=wanted, low=amount.low * by, high=amount.high * by,
-            mass=None,
+            amount=amount, food=item.shown, unit=wanted, low=amount.low * by,
+            high=amount.high * by, mass=None,
         )  # fmt: skip
     if dimension(wanted) is Dimension.MASS:
         return _to_mass(amount, item, wanted)
@@ -126,27 +127,43 @@ def _unit(to: str | None, given: Dimension) -> str:
     return unit
 
 
-def _to_mass(amount: Amount, item: Food, wanted: str) -> Converted:
-    mass = mass_of(amount, item)
+def _to_mass(amount: Amount, item: Known, wanted: str) -> Converted:
+    mass = mass_of(amount, item.food, g_per_ml=item.g_per_ml)
     if mass is None:
-        raise _unknown(amount, item)
+        raise _unknown(amount, item.shown)
     by = factor("gram", wanted)
     return Converted(
-        amount=amount, food=item, unit=wanted, low=mass.low_g * by, high=mass.high_g * by, mass=mass
-    )
+        amount=amount, food=item.shown, unit=wanted, low=mass.low_g * by, high=mass.high_g * by,
+        mass=mass,
+    )  # fmt: skip
 
 
-def _to_volume(amount: Amount, item: Food, wanted: str) -> Converted:
+def _to_volume(amount: Amount, item: Known, wanted: str) -> Converted:
     """Return a mass (or a count, through its weight) as a volume."""
-    mass, known = mass_of(amount, item), density(item.key, amount.form)
-    if mass is None or item.curing:
-        raise _unknown(amount, item)
+    mass = mass_of(amount, item.food)
+    if mass is None or item.food.curing:
+        raise _unknown(amount, item.shown)
+    basis = _by_density(mass, item, amount.form)
+    if basis is None or basis.g_per_ml is None:
+        raise UnitError(f"no density of {item.shown.name} is held, so no volume", given=amount.unit)
+    by = factor("milliliter", wanted) / basis.g_per_ml
+    return Converted(
+        amount=amount, food=item.shown, unit=wanted, low=mass.low_g * by, high=mass.high_g * by,
+        mass=basis,
+    )  # fmt: skip
+
+
+def _by_density(mass: Mass, item: Known, form: tuple[str, ...]) -> Mass | None:
+    """Return a mass with the density that turns it into a volume, the bottle's own first."""
+    own = item.g_per_ml
+    if own is not None:
+        return mass._replace(
+            how="by volume", g_per_ml=own, note="", source=OWN_PANEL, confidence=PRINTED
+        )
+    known = density(item.food.key, form)
     if known is None:
-        raise UnitError(f"no density of {item.name} is held, so no volume", given=amount.unit)
-    by = factor("milliliter", wanted) / known.g_per_ml
-    basis = Mass(
-        low_g=mass.low_g,
-        high_g=mass.high_g,
+        return None
+    return mass._replace(
         doubt=(mass.doubt**2 + known.spread**2) ** 0.5,
         how="by volume",
         source=known.source,
@@ -154,10 +171,6 @@ def _to_volume(amount: Amount, item: Food, wanted: str) -> Converted:
         note=known.note,
         g_per_ml=known.g_per_ml,
     )
-    return Converted(
-        amount=amount, food=item, unit=wanted, low=mass.low_g * by, high=mass.high_g * by,
-        mass=basis,
-    )  # fmt: skip
 
 
 def _unknown(amount: Amount, item: Food) -> UnitError:

@@ -6,11 +6,12 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from tarebook.figures.foods import Food, food
+from tarebook.figures.foods import Food, food, normalised
 from tarebook.figures.measures import density
 from tarebook.findings import AskedWrongly, nearest
 from tarebook.quantities.amount import Amount
 from tarebook.quantities.units import Dimension, dimension, factor
+from tarebook.recipe.bottles import Known, known_food
 from tarebook.recipe.model import Ingredient, Recipe
 from tarebook.scaling.by_meat_weight import bottle_density
 from tarebook.scaling.volume_and_mass import mass_of
@@ -24,7 +25,7 @@ class Swap(NamedTuple):
 
     Attributes:
         old: name or food of the ingredient, or ``meat``.
-        new: food that takes its place.
+        new: food that takes its place, a bottle of the cook's own as well.
         ratio: new over old [-].
         by_mass: gram for gram rather than volume for volume.
     """
@@ -49,23 +50,24 @@ def swap(recipe: Recipe, what: Swap) -> Recipe:
         what: the swap.
 
     Returns:
-        The changed recipe; a swapped ingredient loses its own bottle's panel.
+        The changed recipe; a swapped ingredient loses its own bottle's panel, and has that of
+        the bottle that takes its place.
 
     Raises:
         AskedWrongly: the recipe has no such ingredient, curing salt is on either side, or the
             volumes cannot be matched.
-        FoodUnknown: the new food is not in the tables.
+        FoodUnknown: the new food is neither in the tables nor a bottle of the cook's own.
     """
-    new = food(what.new)
+    new = known_food(what.new)
     if _is_meat(recipe, what.old):
-        return _swap_meat(recipe, new, what)
+        return _swap_meat(recipe, new.food, what)
     hits = _named(recipe, what.old)
     if not hits:
         names = [one.name for one in recipe.ingredients]
         near = nearest(what.old, names)
         hint = f"; did you mean {' or '.join(near)}?" if near else f" (it has {', '.join(names)})"
         raise AskedWrongly(f"--swap: the recipe has no {what.old}{hint}")
-    if new.curing or any(food(one.food).curing for one in hits):
+    if new.food.curing or any(food(one.food).curing for one in hits):
         raise AskedWrongly("--swap: curing salt is never swapped for anything, nor anything for it")
     changed = tuple(_swapped(one, new, what) if one in hits else one for one in recipe.ingredients)
     return replace(recipe, ingredients=changed)
@@ -95,6 +97,8 @@ def _swap_meat(recipe: Recipe, new: Food, what: Swap) -> Recipe:
 
 
 def _matches(one: Ingredient, name: str) -> bool:
+    if one.bottle is not None and normalised(name) == one.bottle.key:
+        return True
     return name.strip().lower() == one.name.lower() or _key(name) == one.food
 
 
@@ -105,12 +109,18 @@ def _key(name: str) -> str | None:
         return None
 
 
-def _swapped(one: Ingredient, new: Food, what: Swap) -> Ingredient:
-    amount = _amount(one, new, what).times(what.ratio)
-    return one._replace(name=new.key, food=new.key, amount=amount, panel=None, form=())
+def _swapped(one: Ingredient, new: Known, what: Swap) -> Ingredient:
+    return one._replace(
+        name=new.shown.key,
+        food=new.food.key,
+        amount=_amount(one, new, what).times(what.ratio),
+        panel=None if new.bottle is None else new.bottle.panel,
+        form=(),
+        bottle=new.bottle,
+    )
 
 
-def _amount(one: Ingredient, new: Food, what: Swap) -> Amount:
+def _amount(one: Ingredient, new: Known, what: Swap) -> Amount:
     """Return the old amount as an amount of the new food."""
     old = food(one.food)
     kind = dimension(one.amount.unit) if one.amount.low is not None else None
@@ -126,16 +136,17 @@ def _amount(one: Ingredient, new: Food, what: Swap) -> Amount:
     return replace(one.amount, form=())
 
 
-def _by_density(one: Ingredient, old: Food, new: Food) -> Amount:
+def _by_density(one: Ingredient, old: Food, new: Known) -> Amount:
     """Return a weighed amount's volume in the new food, as a weight again."""
-    before, after = density(old.key, one.form), density(new.key)
+    before = bottle_density(one.panel) or _table_density(old.key, one.form)
+    after = new.g_per_ml or _table_density(new.food.key)
     if before is None or after is None:
         raise AskedWrongly(
             f"--swap: {one.name} is given by weight, and one of the two has no known density; "
             "add --swap-by mass"
         )
     assert one.amount.low is not None and one.amount.high is not None
-    grams = factor(one.amount.unit, "gram") * after.g_per_ml / before.g_per_ml
+    grams = factor(one.amount.unit, "gram") * after / before
     return replace(
         one.amount,
         low=one.amount.low * grams,
@@ -143,3 +154,8 @@ def _by_density(one: Ingredient, old: Food, new: Food) -> Amount:
         unit="gram",
         form=(),
     )
+
+
+def _table_density(key: str, form: tuple[str, ...] = ()) -> Fraction | None:
+    known = density(key, form)
+    return None if known is None else known.g_per_ml

@@ -18,6 +18,9 @@ from tarebook.quantities.units import Dimension, dimension, factor
 # Units that are a habit of the hand rather than a measure.
 _BY_HAND = frozenset({"dash", "pinch", "drop"})
 
+OWN_PANEL, PRINTED = "own-panel", "printed on the bottle"
+"""Who says so, where a bottle's own panel states the density."""
+
 
 class Mass(NamedTuple):
     """What an amount weighs, how far off that may be, and who says so.
@@ -141,9 +144,9 @@ def _by_volume(
             high_g=amount.high * millilitres * bottle,
             doubt=scooped,
             how="by volume",
-            source="own-panel",
-            confidence="printed on the bottle",
             g_per_ml=bottle,
+            source=OWN_PANEL,
+            confidence=PRINTED,
         )
     known = density(food.key, form)
     if known is None:

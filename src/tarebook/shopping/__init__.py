@@ -7,8 +7,9 @@ Files of this room:
 - ``cost``: what it costs, for the batch and for a finished ounce and pound.
 """
 
+from tarebook.recipe.model import Pack
 from tarebook.shopping.cost import Cost, cost_of
 from tarebook.shopping.needs import Need, needs_of
-from tarebook.shopping.pantry import Pack, Pantry, read_pantry
+from tarebook.shopping.pantry import Pantry, read_pantry
 
 __all__ = ["Cost", "Need", "Pack", "Pantry", "cost_of", "needs_of", "read_pantry"]

@@ -8,9 +8,8 @@ from typing import NamedTuple
 
 from tarebook.nutrition.range import Range
 from tarebook.quantities.units import factor
-from tarebook.scaling.volume_and_mass import mass_of
+from tarebook.recipe.model import Pack
 from tarebook.shopping.needs import Need
-from tarebook.shopping.pantry import Pack
 
 _OUNCE_G = float(factor("ounce", "gram"))
 _POUND_G = float(factor("pound", "gram"))
@@ -65,8 +64,7 @@ def _per_gram(need: Need) -> Fraction | None:
     pack: Pack | None = need.pack
     if pack is None or pack.price is None:
         return None
-    size = mass_of(pack.size, need.food)
-    return pack.price / size.middle_g if size is not None and size.middle_g else None
+    return pack.price / need.pack_g if need.pack_g else None
 
 
 def _each(used: Fraction, finished_g: Range, unit_g: float) -> tuple[float, float, float] | None:

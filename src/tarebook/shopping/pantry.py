@@ -7,9 +7,10 @@ from contextlib import suppress
 from fractions import Fraction
 from typing import NamedTuple
 
-from tarebook.figures.foods import food
 from tarebook.findings import AmountError, Finding, FoodUnknown, nearest
 from tarebook.quantities.amount import Amount, parse_amount
+from tarebook.recipe.bottles import known_food
+from tarebook.recipe.model import Pack
 from tarebook.toml.fault import Faults, TooManyErrors, did_you_mean, shown
 from tarebook.toml.locate import KeyPath, Lines
 from tarebook.toml.syntax import parse
@@ -21,24 +22,12 @@ _TABLES = ("have", "packs")
 _EMPTY = 'it may hold [have] and [packs], as in soy-sauce = "1 cup"'
 
 
-class Pack(NamedTuple):
-    """How a food is sold: a pack of so much, for so much money, or at a price not said.
-
-    Attributes:
-        size: what one pack holds, a single amount with a unit.
-        price: of one pack, in the cook's own money, or None.
-    """
-
-    size: Amount
-    price: Fraction | None
-
-
 class Pantry(NamedTuple):
     """What the cook wrote.
 
     Attributes:
-        have: food key -> what of it is in the house.
-        packs: food key -> how it is sold.
+        have: food key, or name of a bottle -> what of it is in the house.
+        packs: food key, or name of a bottle -> how it is sold.
         currency: the cook's sign or word for money, or empty.
     """
 
@@ -109,7 +98,7 @@ def _foods(
     for name, value in written.items():
         path = (table, name)
         try:
-            key = food(name).key
+            key = known_food(name).shown.key
         except FoodUnknown as unknown:
             hint = did_you_mean(unknown.near)
             faults.error("food", f'no food is called "{shown(name)}"', hint=hint, path=path)

@@ -70,7 +70,14 @@ def _parted(one: Ingredient, other: str, share: Fraction) -> tuple[Ingredient, .
         return (one,)
     amount = replace(one.amount.times(share), form=())
     comes = one._replace(
-        name=other, food=other, amount=amount, form=(), panel=None, note="", path=""
+        name=other,
+        food=other,
+        amount=amount,
+        form=(),
+        panel=None,
+        note="",
+        path="",
+        bottle=None,
     )
     return (comes,) if share == 1 else (_less(one, share), comes)
 
@@ -171,7 +178,7 @@ def _put(changed: list[Ingredient], new: Ingredient) -> None:
     """Add an ingredient; water for one sauce and water for another are one line to measure."""
     for place, one in enumerate(changed):
         both_written = one.path and new.path
-        same = one.food == new.food and one.part is new.part and not both_written
+        same = one.known_as == new.known_as and one.part is new.part and not both_written
         added = _sum(one, new) if same else None
         if added is not None:
             changed[place] = added
