@@ -110,7 +110,7 @@ def test_oven_only() -> None:
 
     assert "Onto 2 racks" in page and "Oven on, at 170 °F (77 °C)" in page
     assert "The oven is set to 170 °F (77 °C), the recipe asks for 150-155 °F (66-68 °C)." in page
-    assert "carried over to this heat" in page and "at least 4 h" in page
+    assert "carried over to this cut and heat" in page and "at least 4 h" in page
     assert "Oven at 275 °F (135 °C), 10 min a sheet" in page
     assert "Heating first is preferred." in page
     assert "6 hours in all is the limit" in page

@@ -61,6 +61,8 @@ COMMANDS = {
     "batch take": ["batch", "take", "1.3", "--recipe", "own.toml"],
     "batch drop": ["batch", "drop", "3"],
     "batch check": ["batch", "check"],
+    "batch lessons": ["batch", "lessons"],
+    "batch compare": ["batch", "compare", "1", "1"],
     "batch export": ["batch", "export", "--batch", "1"],
     "batch import": ["batch", "import", "book.toml"],
     "batch backup": ["batch", "backup", "again.sqlite3"],
@@ -114,10 +116,10 @@ EVERY_ROAD = pytest.mark.parametrize("road", [road for road, _ in commands()], i
 
 
 def test_all_commands_are_tried_here() -> None:
-    """No command is left out of what is promised of every one; two are tried on their own."""
+    """No command is left out of what is promised of every one; three are tried on their own."""
     tried = {" ".join(args[: 2 if args[0] in GROUPS else 1]) for args in COMMANDS.values()}
 
-    assert {" ".join(road) for road, _ in commands()} == tried | {"new", "labels"}
+    assert {" ".join(road) for road, _ in commands()} == tried | {"new", "labels", "batch labels"}
 
 
 @EVERY_COMMAND

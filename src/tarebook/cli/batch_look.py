@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import sys
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from tarebook.cli import asking, complete
 from tarebook.cli.batch_asking import BatchNumber
+
+if TYPE_CHECKING:
+    from tarebook.cards.worksheet import Worksheet
+    from tarebook.records.entry import Batch
 
 _SHOWN = 20
 
@@ -39,6 +43,8 @@ def show(
     from tarebook.cli.talk import show as show_lines
     from tarebook.cli.talk import show_data
     from tarebook.findings import AskedWrongly
+    from tarebook.lessons.page import figures_data as figures
+    from tarebook.lessons.page import figures_so_far
     from tarebook.records.find import read_batch
     from tarebook.records.store import reading
 
@@ -48,11 +54,14 @@ def show(
     with reading() as db:
         found = read_batch(db, batch_in_hand(db, wanted, or_latest=True))
     if as_json:
-        show_data(batch_data(found))
+        sheet = _weighed(found)
+        show_data({**batch_data(found), "per_ounce": None if sheet is None else figures(sheet)})
     elif recipe:
         _print_recipe(found.recipe_text)
     else:
-        show_lines(batch_page(found))
+        sheet = _weighed(found)
+        more = [] if sheet is None else figures_so_far(sheet)
+        show_lines([*batch_page(found), *more])
 
 
 def list_(
@@ -92,6 +101,19 @@ def list_(
         show_lines(Line(text) for text in lines)
     else:
         show_lines(list_page(found, of=of))
+
+
+def _weighed(batch: Batch) -> Worksheet | None:
+    """Return a batch with its figures by the weights so far; what forbids them is told."""
+    from tarebook.cli.talk import complain
+    from tarebook.findings import TarebookError
+    from tarebook.lessons.weighed import weighed
+
+    try:
+        return weighed(batch)
+    except TarebookError as fault:
+        complain(f"no figures: {fault}")
+        return None
 
 
 def _print_recipe(text: str) -> None:

@@ -115,6 +115,26 @@ def soak_chart(sheet: Worksheet) -> Chart | None:
     )
 
 
+def batches_chart(sheets: Sequence[tuple[str, Worksheet]]) -> Chart:
+    """Return yield and sodium over batches, the oldest first.
+
+    Args:
+        sheets: what each batch is called, and what is known of it.
+    """
+    yields = tuple(
+        _share(name, one.estimate.yield_fraction) for name, one in sheets if one.estimate.weighed
+    )
+    sodium = tuple(_bar(name, one.estimate.per_ounce["sodium_mg"]) for name, one in sheets)
+    highest = [one.high for one in sodium if one.high is not None]
+    ounce = sheets[0][1].estimate.ounce.words
+    panels = [Panel("Finished over raw", "%", 100.0, yields)]
+    if highest:
+        heading = f"{NAMES['sodium_mg'].capitalize()} in one finished {ounce}"
+        panels.append(Panel(heading, "mg", scale_end(max(highest)), sodium))
+    notes = ("By the number of the batch, as weighed.",)
+    return Chart("From batch to batch", (), tuple(panels), notes)
+
+
 def draw(
     chart: Chart, *, form: Form = "pdf", tell: Callable[[str], object] | None = None
 ) -> tuple[bytes, ...]:

@@ -1,0 +1,13 @@
+"""What the batch book teaches: a kitchen's own shrink, gain and hours, and the next forecast.
+
+Files of this room:
+
+- ``history``: finished batches of a recipe, or of the kitchen, out of the book.
+- ``learn``: what such batches say of the next one, and how sure that is.
+- ``weighed``: a batch of the book as a worksheet: its recipe as it was, its weights as they stand.
+- ``tables``: counts and spread by recipe, with pandas.
+"""
+
+from tarebook.lessons.learn import learn
+
+__all__ = ["learn"]

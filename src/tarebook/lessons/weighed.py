@@ -1,0 +1,45 @@
+"""A batch of the book as a worksheet: its recipe as it was that day, its weights as they stand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.findings import RecipeFaulty
+from tarebook.recipe.read import read_recipe
+from tarebook.records.entry import Batch
+from tarebook.records.standing import standing_of
+
+
+def weighed(batch: Batch, *, drawer: str = "basic") -> Worksheet:
+    """Return everything that is known of a batch by now.
+
+    Args:
+        batch: as it stands in the book.
+        drawer: name of the measuring set.
+
+    Raises:
+        RecipeFaulty: its recipe cannot be read today.
+        QuantityError: its weights cannot all be true; tells by how much, and the likeliest slip.
+    """
+    recipe, findings = read_recipe(batch.recipe_text, file=f"batch {batch.number}")
+    if recipe is None:
+        raise RecipeFaulty(findings)
+    standing = standing_of(batch.entries)
+
+    def grams(thing: str) -> float | None:
+        found = standing.weight_g(thing)
+        return None if found is None else float(found)
+
+    raw = standing.weight_g("raw")
+    leftover = grams("leftover")
+    if leftover is not None:
+        leftover += grams("towels") or 0.0
+    return worksheet(
+        recipe,
+        meat_mass_g=Fraction(raw) if raw else None,
+        drawer=drawer,
+        finished_g=grams("finished"),
+        soaked_g=grams("soaked"),
+        leftover_g=leftover,
+    )
