@@ -134,7 +134,7 @@ For next time
 1.16    less pepper (Thu 26 Nov 2026)
 
 In one finished ounce, a home estimate (as weighed)
-sodium          225-354 mg
+sodium          220-346 mg
 total sugars    1.1-1.8 g
 36 % of the raw meat is left.
 """
