@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -200,3 +201,19 @@ def test_a_batch_weighed_too_moist_has_no_date(recipe_of: RecipeOf) -> None:
     assert "the weighed batch is too moist" == moist.keep_by.reason
     assert moist.keep_by.limits == ()
     assert "weighed-moist" not in {one.code for one in worksheet(recipe).cautions}
+
+
+def test_the_bottle_s_own_list_of_allergens_wins(own_home: Path, recipe_of: RecipeOf) -> None:
+    """What its pack lists stands for what its kind holds; without a list the kind's does."""
+    folder = own_home / "foods"
+    folder.mkdir(parents=True)
+    listed = '[allergens]\ncontains = ["soybeans"]\ncheck = ["sesame"]'
+    (folder / "lakeside-soy.toml").write_text(f'like = "soy-sauce"\n{listed}')
+    (folder / "cove-soy.toml").write_text('like = "soy-sauce"')
+    own, kind = (
+        allergens_of(recipe_of(marinade={name: "1 cup"})) for name in ("lakeside-soy", "cove-soy")
+    )
+
+    assert {"soybeans": ("lakeside-soy",)} == own.contains
+    assert {"sesame": ("lakeside-soy",)} == own.check
+    assert {"soybeans", "wheat"} == set(kind.contains)

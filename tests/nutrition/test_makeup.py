@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from tarebook.figures.measures import density
+from tarebook.nutrition.draws import Even
 from tarebook.nutrition.makeup import Makeup, dissolves, makeup
 from tarebook.recipe.model import Panel
 
@@ -138,3 +139,52 @@ def test_added_sugars_go_by_class(key: str, added: float) -> None:
 def test_plain_salt_is_known_better_than_a_sauce() -> None:
     """The sodium of table salt is off by less than that of a sauce."""
     assert makeup("salt-table").sodium_cv < makeup("soy-sauce").sodium_cv
+
+
+def test_rounding_widens_the_doubt_of_sodium() -> None:
+    """A spoon of weak stock printed as 5 mg may hold half as much again; 575 mg is near enough."""
+    coarse = makeup("soy-sauce", Panel(serving_g=Fraction(15), sodium_mg=Fraction(5)))
+    fine = makeup("soy-sauce", Panel(serving_g=Fraction(17), sodium_mg=Fraction(575)))
+    table = makeup("soy-sauce")
+
+    assert 1.2 * table.sodium_cv < coarse.sodium_cv
+    assert fine.sodium_cv == pytest.approx(table.sodium_cv, rel=1e-2)
+
+
+def test_only_a_panel_leaves_sugars_open_by_rounding() -> None:
+    """The table's sugars are as the source has them; printed ones were rounded."""
+    panel = Panel(serving_g=Fraction(17), sodium_mg=Fraction(575))
+
+    assert makeup("soy-sauce").sugars_off is None
+    assert makeup("soy-sauce", panel).sugars_off is None
+    assert Even(0.5, 1.5) == makeup("soy-sauce", panel._replace(sugars_g=Fraction(1))).sugars_off
+
+
+def test_a_printed_zero_is_no_zero() -> None:
+    """0 g of sugars on a bottle of teriyaki is some; on salt it is none."""
+    panel = Panel(serving_g=Fraction(15), sugars_g=Fraction(0))
+    sauce, salt = makeup("teriyaki-sauce", panel), makeup("salt-table", panel)
+
+    assert 0.25 / 15 == pytest.approx(sauce.sucrose + sauce.hexose)
+    assert (0.0, None) == (salt.sucrose + salt.hexose, salt.sugars_off)
+
+
+def test_all_that_a_panel_prints_stands_before_the_row() -> None:
+    """Fiber, iron, calcium and the rest as well; what is not printed is the row's."""
+    panel = Panel(
+        serving_g=Fraction(20),
+        carbohydrate_g=Fraction(10),
+        fiber_g=Fraction(4),
+        iron_mg=Fraction(2),
+        calcium_mg=Fraction(40),
+        saturated_g=Fraction(2),
+        cholesterol_mg=Fraction(10),
+        vitamin_d_ug=Fraction(1),
+        fat_g=Fraction(3),
+    )
+    found, row = makeup("soy-sauce", panel), makeup("soy-sauce")
+    per_gram = {"fiber_g": 0.2, "iron_mg": 0.1, "calcium_mg": 2.0, "saturated_g": 0.1,
+                "cholesterol_mg": 0.5, "vitamin_d_ug": 0.05, "fat_g": 0.15}  # fmt: skip
+
+    assert per_gram == pytest.approx({name: found.figures[name] for name in per_gram})
+    assert row.figures["potassium_mg"] == found.figures["potassium_mg"]

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from tarebook.nutrition.rounding import percent_daily_value, round_label
+from tarebook.nutrition.rounding import percent_daily_value, round_label, unrounded
 
 # figure, amount as it would be printed, result as the rule has it, place in 21 CFR 101.9
 # (source cfr-21-101.9). Exact halves go up.
@@ -93,3 +96,56 @@ def test_negative_amount_is_refused() -> None:
     for amount in (-0.1, float("nan")):
         with pytest.raises(ValueError, match="sodium_mg cannot be"):
             round_label("sodium_mg", amount)
+
+
+# figure, as printed, the least and the most it may stand for, place in 21 CFR 101.9.
+BACKWARDS = [
+    ("sugars_g", "0", "0", "0.5", "(c)(6)(ii): under 0.5 g, zero"),
+    ("sugars_g", "1", "0.5", "1.5", "(c)(6)(ii): under 1 g may be so said, or to the nearest 1 g"),
+    ("sugars_g", "12", "11.5", "12.5", "(c)(6)(ii): nearest 1 g"),
+    ("sugars_g", "1.5", "1.25", "1.75", "no multiple of 1 g: rounded to 0.5 g"),
+    ("sodium_mg", "0", "0", "5", "(c)(4): under 5 mg, zero"),
+    ("sodium_mg", "5", "5", "7.5", "(c)(4): 5 to 140 mg, nearest 5 mg"),
+    ("sodium_mg", "140", "137.5", "145", "(c)(4): either side of 140 mg"),
+    ("sodium_mg", "580", "575", "585", "(c)(4): over 140 mg, nearest 10 mg"),
+    ("sodium_mg", "575", "572.5", "577.5", "no multiple of 10 mg: rounded to 5 mg"),
+    ("sodium_mg", "573", "572.5", "573.5", "no multiple of 5 mg: rounded to 1 mg"),
+    ("fat_g", "0", "0", "0.5", "(c)(2): under 0.5 g, zero"),
+    ("fat_g", "4.5", "4.25", "4.75", "(c)(2): under 5 g, nearest 0.5 g"),
+    ("fat_g", "5", "4.75", "5.5", "(c)(2): either side of 5 g"),
+    ("energy_kcal", "50", "47.5", "55", "(c)(1): either side of 50"),
+    ("energy_kcal", "60", "55", "65", "(c)(1): over 50, nearest 10"),
+    ("cholesterol_mg", "5", "2", "7.5", "(c)(3): less than 5 mg, and nearest 5 mg"),
+    ("potassium_mg", "0", "0", "5", "quantities: nearest 10 mg (from memory)"),
+    ("vitamin_d_ug", "0.04", "0.035", "0.045", "no multiple of 0.1 mcg: rounded to 0.01 mcg"),
+]
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(("figure", "printed", "low", "high", "place"), BACKWARDS)
+def test_a_printed_figure_stands_for_a_span(
+    figure: str, printed: str, low: str, high: str, place: str
+) -> None:
+    """Each rule read backwards: what may have been rounded to the figure."""
+    assert (Fraction(low), Fraction(high)) == unrounded(figure, Fraction(printed)), place
+
+
+RULED = sorted({figure for figure, *_ in PUBLISHED})
+
+
+@given(st.sampled_from(RULED), st.decimals(0, 3000, places=3))
+def test_what_was_rounded_lies_in_the_span_of_what_is_printed(figure: str, amount: Decimal) -> None:
+    """Whatever is in the bottle, the span of the figure that the rule prints holds it."""
+    printed = round_label(figure, amount).value
+    low, high = unrounded(figure, Fraction(printed))
+
+    assert low <= Fraction(amount) <= high
+
+
+@given(st.sampled_from(RULED), st.fractions(0, 3000, max_denominator=100))
+def test_a_span_holds_its_figure_and_little_else(figure: str, printed: Fraction) -> None:
+    """However finely a panel was rounded, its figure lies in the span, and no far one does."""
+    low, high = unrounded(figure, printed)
+
+    assert 0 <= low <= printed <= high
+    assert 0 < high - low <= 12

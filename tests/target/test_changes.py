@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -116,3 +117,15 @@ def test_two_changes_together(recipe_of: RecipeOf) -> None:
     after = volumes(pair.apply(recipe_of(marinade={"soy-sauce": "1 cup"}), HALF))
 
     assert {"soy-sauce-low-sodium", "water"} == set(after)
+
+
+def test_what_takes_a_bottle_s_place_is_no_bottle(own_home: Path, recipe_of: RecipeOf) -> None:
+    """Part of a bottle as its low-sodium kind: what comes has the table's figures, not its own."""
+    file = own_home / "foods" / "lakeside-soy.toml"
+    file.parent.mkdir(parents=True)
+    file.write_text('like = "soy-sauce"\n[panel]\nserving = "17 g"\nsodium = "900 mg"')
+    recipe = recipe_of(marinade={"lakeside-soy": "1 cup", "soy-sauce": "1 cup"})
+    stays, comes = BY_KEY["low-sodium"].apply(recipe, HALF).ingredients[:2]
+
+    assert stays.bottle is not None and stays.panel is not None
+    assert (None, None) == (comes.bottle, comes.panel)

@@ -1,0 +1,62 @@
+"""What a printed figure is reckoned with: the panel beats the table, but a zero is no number."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from statistics import fmean, pstdev
+
+import pytest
+
+from tarebook.nutrition.draws import Even, Pert, strata
+from tarebook.nutrition.printed import read_figure
+
+F = Fraction
+
+
+@pytest.mark.parametrize("row", [None, 0.0, 3.0, 700.0])
+def test_a_figure_above_zero_beats_any_table(row: float | None) -> None:
+    """The middle of its span, all of the span alike, whatever the table says."""
+    found = read_figure("sodium_mg", F(575), row)
+
+    assert 575 == found.amount
+    assert Even(572.5 / 575, 577.5 / 575) == found.rounding
+
+
+@pytest.mark.parametrize("row", [None, 0.5, 2.0])
+def test_a_zero_with_no_likelier_figure_is_the_middle(row: float | None) -> None:
+    """Nobody knows, or the table has more than a zero allows: a quarter of a gram, 0 to 0.5."""
+    found = read_figure("sugars_g", F(0), row)
+
+    assert 0.25 == found.amount
+    assert Even(0, 2) == found.rounding
+
+
+def test_a_zero_leans_to_the_table() -> None:
+    """Soy sauce holds 0.07 g a spoon: a bottle that prints none lies about there, under 0.5 g."""
+    found = read_figure("sugars_g", F(0), 0.07)
+
+    assert isinstance(found.rounding, Pert)
+    ends = [end * found.amount for end in found.rounding]
+    assert [0, 0.07, 0.5] == pytest.approx(ends)
+    assert 0.07 < found.amount < 0.25
+
+
+def test_what_has_none_by_its_kind_has_none() -> None:
+    """Plain salt whose panel prints 0 g of sugars holds no sugar, and no doubt of it."""
+    assert (0.0, None, 0.0) == read_figure("sugars_g", F(0), 0.0)
+
+
+@pytest.mark.parametrize(
+    ("printed", "row"), [(F(0), None), (F(0), 0.07), (F(1), None), (F(12), 3.0)]
+)
+def test_the_draws_have_the_mean_and_spread_that_are_told(
+    printed: Fraction, row: float | None
+) -> None:
+    """Factors around one, as wide as the relative deviation says, within the span."""
+    found = read_figure("sugars_g", printed, row)
+    assert found.rounding is not None
+    draws = strata(found.rounding, 1024)
+
+    assert 1 == pytest.approx(fmean(draws), abs=2e-3)
+    assert found.cv == pytest.approx(pstdev(draws), rel=2e-2)
+    assert 0 <= min(draws) and max(draws) * found.amount <= float(printed) + 0.5
