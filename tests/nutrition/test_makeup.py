@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from tarebook.figures.measures import density
+from tarebook.figures.nutrients import values
 from tarebook.nutrition.draws import Even
 from tarebook.nutrition.makeup import Makeup, dissolves, makeup
 from tarebook.recipe.model import Panel
@@ -188,3 +189,25 @@ def test_all_that_a_panel_prints_stands_before_the_row() -> None:
 
     assert per_gram == pytest.approx({name: found.figures[name] for name in per_gram})
     assert row.figures["potassium_mg"] == found.figures["potassium_mg"]
+
+
+@pytest.mark.parametrize("key", ["soy-sauce", "honey", "worcestershire-sauce", "apple-juice"])
+def test_a_row_kept_as_a_bottle_is_that_row(key: str) -> None:
+    """A table's figures per 100 g, kept with all their digits, come to what the row comes to."""
+    row = {name: one for name, one in values(key).items() if one is not None}
+    exact = {name: Fraction(repr(one)) for name, one in row.items()}
+    panel = Panel(serving_g=Fraction(100), rounded=False, **exact)
+
+    assert makeup(key)._replace(sugars_off=None, figures={}) == makeup(key, panel)._replace(
+        figures={}
+    )
+    assert makeup(key).figures == pytest.approx(makeup(key, panel).figures)
+
+
+def test_stated_water_stands_before_the_row_s() -> None:
+    """Another sauce of its kind holds more water: its own figure decides, and no stand-in is."""
+    panel = Panel(serving_g=Fraction(100), water_g=Fraction(85), ash_g=Fraction(3), rounded=False)
+    panel = panel._replace(protein_g=Fraction(4), carbohydrate_g=Fraction(8), fat_g=Fraction(0))
+
+    assert makeup("soy-sauce", panel).water == pytest.approx(0.85)
+    assert not makeup("soy-sauce", panel).rough

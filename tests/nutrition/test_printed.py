@@ -60,3 +60,10 @@ def test_the_draws_have_the_mean_and_spread_that_are_told(
     assert 1 == pytest.approx(fmean(draws), abs=2e-3)
     assert found.cv == pytest.approx(pstdev(draws), rel=2e-2)
     assert 0 <= min(draws) and max(draws) * found.amount <= float(printed) + 0.5
+
+
+@pytest.mark.parametrize("row", [None, 0.0, 3.0])
+@pytest.mark.parametrize("figure", [F(0), F("5493.2")])
+def test_what_was_never_rounded_stands_as_it_is(figure: Fraction, row: float | None) -> None:
+    """A laboratory's figure per 100 g: no interval is read into it, not even into a zero."""
+    assert (float(figure), None, 0.0) == read_figure("sodium_mg", figure, row, rounded=False)

@@ -15,7 +15,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density
@@ -25,6 +24,7 @@ from tarebook.figures.working import value
 from tarebook.nutrition.draws import Even, Pert
 from tarebook.nutrition.printed import Printed, read_figure
 from tarebook.recipe.model import Panel
+from tarebook.tuples import NamedTuple
 
 SODIUM_IN_SALT = 22.98977 / 58.443
 """Sodium in sodium chloride [g per g], from atomic weights."""
@@ -111,7 +111,7 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
         figures=_figures(per_100, item),
         missing=_missing(per_100, item, sugars, printed),
         sodium_cv=_sodium_cv(item, read.get("sodium_mg")),
-        rough=values(food_key)["water_g"] is None and item.kind != "salt",
+        rough=per_100["water_g"] is None and item.kind != "salt",
         sugars_off=read["sugars_g"].rounding if "sugars_g" in read else None,
     )
 
@@ -215,6 +215,8 @@ def _printed(
         "vitamin_d_ug": panel.vitamin_d_ug,
         "calcium_mg": panel.calcium_mg,
         "iron_mg": panel.iron_mg,
+        "water_g": panel.water_g,
+        "ash_g": panel.ash_g,
     }
     by = float(grams) / 100
     none_added = split(item.key).added_high == 0
@@ -223,7 +225,8 @@ def _printed(
     for name, printed in stated.items():
         if printed is not None:
             row = rows[name]
-            one = read_figure(name, printed, None if row is None else row * by)
+            likely = None if row is None else row * by
+            one = read_figure(name, printed, likely, rounded=panel.rounded)
             found[name] = one._replace(amount=one.amount / by)
     return found
 

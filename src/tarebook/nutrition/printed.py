@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.nutrition.draws import Even, Pert
 from tarebook.nutrition.rounding import unrounded
+from tarebook.tuples import NamedTuple
 
 
 class Printed(NamedTuple):
@@ -23,17 +23,21 @@ class Printed(NamedTuple):
     cv: float
 
 
-def read_figure(figure: str, printed: Fraction, row: float | None) -> Printed:
+def read_figure(
+    figure: str, printed: Fraction, row: float | None, *, rounded: bool = True
+) -> Printed:
     """Return what a printed figure stands for.
 
     Above zero, the panel beats any table: the middle of what it may stand for, all of it alike.
     A printed zero says no more than "less than so much". There the row of the food that it is
-    like tells what is likely, if it is under that; a food whose row has none, has none.
+    like tells what is likely, if it is under that; a food whose row has none, has none. A figure
+    that was never rounded for a label is taken as it stands, zero too.
 
     Args:
         figure: its name, as in ``rounding``.
         printed: as on the panel, in the unit of the name.
         row: what a serving would hold by the table, in the same unit; None where not known.
+        rounded: whether it was rounded as labels round.
 
     Example:
         >>> read_figure("sugars_g", Fraction(12), None).amount
@@ -41,6 +45,8 @@ def read_figure(figure: str, printed: Fraction, row: float | None) -> Printed:
         >>> read_figure("sugars_g", Fraction(0), 0.0).amount  # plain salt
         0.0
     """
+    if not rounded:
+        return Printed(float(printed), None, 0.0)
     low, high = map(float, unrounded(figure, printed))
     if printed or row is None or row >= high:
         return _alike(low, high)

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 from fractions import Fraction
-from typing import NamedTuple
+
+from tarebook.tuples import NamedTuple
 
 
 class Rounded(NamedTuple):
@@ -56,10 +57,11 @@ def unrounded(figure: str, printed: Fraction) -> tuple[Fraction, Fraction]:
 
     A printed 0 g of sugars is anything under 0.5 g. A figure that the rule would not print, such
     as 575 mg of sodium where tens are due, was rounded more finely, to the coarsest step that
-    fits it.
+    fits it. Water and ash stand on no US label: a pack that prints them is taken to round them to
+    grams, or more finely.
 
     Args:
-        figure: as in :func:`round_label`.
+        figure: as in :func:`round_label`; also ``water_g`` and ``ash_g``.
         printed: the figure on the panel, in the unit of the name; zero or more.
 
     Returns:
@@ -131,6 +133,7 @@ _PIECES: dict[str, tuple[_Piece, ...]] = {
     **dict.fromkeys(
         ("carbohydrate_g", "fiber_g", "sugars_g", "added_sugars_g", "protein_g"), _GRAM_PIECES
     ),
+    **dict.fromkeys(("water_g", "ash_g"), _pieces(("0", "", "1"))),
     **dict.fromkeys(("vitamin_d_ug", "iron_mg"), _pieces(("0", "", "0.1"))),
     **dict.fromkeys(("calcium_mg", "potassium_mg"), _pieces(("0", "", "10"))),
 }

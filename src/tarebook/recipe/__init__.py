@@ -13,11 +13,11 @@ And beside the road:
 
 - ``model``: what a recipe is, once read.
 - ``keys``: every key the format has; the reader and the schema follow it.
-- ``write``: a recipe as clean, commented TOML.
+- ``write``, ``write_bottle``: a recipe as clean, commented TOML; a bottle, kept in its folder.
 - ``questions``: the questions that start a new recipe.
 - ``schema``: the JSON Schema for editors, ``python -m tarebook.recipe.schema``.
 
-The last three are imported by those who need them, so that scaling a recipe does not wait for them.
+The last of these are imported by those who need them, so that scaling does not wait for them.
 """
 
 from tarebook.recipe.load import (

@@ -140,6 +140,7 @@ def _bottle(document: Mapping[str, object], key: str, reading: Reading) -> Bottl
         name: read_table(document[name], known, (name,), reading) if name in document else {}
         for name, known in TABLES.items()
     }
+    origin = found["source"].get("from", OWN)
     panel = _panel(document, reading)
     if like is None or reading.faults.errors:
         return None
@@ -147,14 +148,23 @@ def _bottle(document: Mapping[str, object], key: str, reading: Reading) -> Bottl
         key=key,
         name=top.get("name", key.replace("-", " ")),
         like=like,
-        panel=panel,
+        panel=None if panel is None else as_taken(panel, origin),
         pack=_pack(found["pack"], reading.faults),
         contains=_contains(found["allergens"]),
         check=found["allergens"].get("check", ()),
-        origin=found["source"].get("from", OWN),
+        origin=origin,
         origin_id=found["source"].get("id", ""),
         origin_date=found["source"].get("date", ""),
     )
+
+
+def as_taken(panel: Panel, origin: str) -> Panel:
+    """Return a panel that tells whether its figures were rounded as labels round them.
+
+    FoodData Central states figures per 100 g with all their digits; where a bottle has them by
+    another serving, they were copied there from a label.
+    """
+    return panel._replace(rounded=origin != FOODDATA or panel.serving_g != 100)
 
 
 def _refuse_unknown(document: Mapping[str, object], faults: Faults) -> None:

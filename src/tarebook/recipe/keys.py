@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import StrEnum
-from typing import NamedTuple
 
 from tarebook.recipe.model import HeatStep, MeatForm, ScaleBy, Surface
+from tarebook.tuples import NamedTuple
 
 
 class Takes(StrEnum):
@@ -269,6 +269,19 @@ PANEL = _table(
         takes=Takes.MILLIGRAMS,
         says="Potassium in one serving.",
         example='"60 mg"',
+    ),
+    Key(
+        name="water",
+        takes=Takes.GRAMS,
+        says="Water in one serving; no pack prints it, a table of foods does.",
+        example='"11 g"',
+    ),
+    Key(
+        name="ash",
+        takes=Takes.GRAMS,
+        says="Ash in one serving; no pack prints it, a table of foods does.",
+        example='"2.6 g"',
+        also=("minerals",),
     ),
 )
 

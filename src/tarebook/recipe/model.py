@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.findings import Place
 from tarebook.quantities.amount import Amount
+from tarebook.tuples import NamedTuple
 
 
 class Part(StrEnum):
@@ -77,6 +77,9 @@ class Panel(NamedTuple):
         added_sugars_g: added sugars in one serving [g], or None.
         energy_kcal, fat_g, saturated_g, cholesterol_mg, carbohydrate_g, fiber_g, protein_g,
         vitamin_d_ug, calcium_mg, iron_mg, potassium_mg: as printed, or None.
+        water_g, ash_g: no pack prints them; a table of foods does. Or None.
+        rounded: whether the figures were rounded as labels round them. A laboratory's figures per
+            100 g were not, and are taken as they stand.
     """
 
     serving_ml: Fraction | None = None
@@ -95,6 +98,9 @@ class Panel(NamedTuple):
     vitamin_d_ug: Fraction | None = None
     calcium_mg: Fraction | None = None
     iron_mg: Fraction | None = None
+    water_g: Fraction | None = None
+    ash_g: Fraction | None = None
+    rounded: bool = True
 
     @property
     def g_per_ml(self) -> Fraction | None:

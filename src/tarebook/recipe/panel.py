@@ -31,6 +31,8 @@ PANEL_FIELDS: Mapping[str, str] = {
     "calcium": "calcium_mg",
     "iron": "iron_mg",
     "potassium": "potassium_mg",
+    "water": "water_g",
+    "ash": "ash_g",
 }
 """The field of a ``Panel`` that each key fills."""
 
@@ -125,7 +127,7 @@ def refuse_impossible(panel: Panel) -> None:
         whole = (panel.serving_ml or 0) * _DENSEST_G_PER_ML
     salt = (panel.sodium_mg or Fraction(0)) / _SODIUM_MG_PER_G_OF_SALT
     parts = salt + max(total or Fraction(0), panel.carbohydrate_g or Fraction(0))
-    parts += (panel.fat_g or Fraction(0)) + (panel.protein_g or Fraction(0))
+    parts += sum(part or 0 for part in (panel.fat_g, panel.protein_g, panel.water_g))
     # Every figure is rounded on the panel: one in twenty is left for that.
     if parts > whole * Fraction(21, 20) + 2:
         raise Refused(

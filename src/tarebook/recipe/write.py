@@ -169,9 +169,22 @@ _UNITS = {"g": "g", "mg": "mg", "ug": "mcg", "kcal": "kcal"}
 
 
 def _serving(panel: Panel) -> str:
-    volume = "" if panel.serving_ml is None else f"{plain_number(panel.serving_ml)} mL"
+    volume = "" if panel.serving_ml is None else _spoons(panel.serving_ml)
     mass = "" if panel.serving_g is None else f"{plain_number(panel.serving_g)} g"
     return f"{volume} ({mass})" if volume and mass else volume or mass
+
+
+# A panel's own measures [mL]; whole ones, and the parts of them that panels print.
+_LABEL_MEASURES = (("cup", 240, (4, 3, 2, 1)), ("Tbsp", 15, (2, 1)), ("tsp", 5, (4, 2, 1)))
+
+
+def _spoons(volume_ml: Fraction) -> str:
+    """Return the volume of a serving as panels print it where it is one, exactly."""
+    for word, measure_ml, parts in _LABEL_MEASURES:
+        number = volume_ml / measure_ml
+        if number <= 4 and number.denominator in parts:
+            return f"{format_fraction(number)} {word}"
+    return f"{plain_number(volume_ml)} mL"
 
 
 def _soak(soak: Soak) -> Iterable[Row]:
