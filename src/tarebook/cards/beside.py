@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from tarebook.cards.bars import bars
 from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, likely, nothing_known, span
@@ -15,6 +14,7 @@ from tarebook.nutrition import FIGURES, Difference, difference
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g
 from tarebook.safety import Caution
+from tarebook.tuples import NamedTuple
 
 COLUMNS = 80
 _DRAWN = ("sodium_mg", "sugars_g")

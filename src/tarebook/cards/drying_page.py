@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import Any
 
 from tarebook.cards.bars import bars
 from tarebook.cards.figures import percent
@@ -20,6 +20,7 @@ from tarebook.plan.hours import Hours
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.safety import Case, Caution
 from tarebook.safety.rulebook import rule
+from tarebook.tuples import NamedTuple
 
 COLUMNS = 80
 _WIDTHS = (40, 12, 22)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
-from typing import NamedTuple
 from unicodedata import category, combining, east_asian_width
+
+from tarebook.tuples import NamedTuple
 
 
 class Style(StrEnum):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import groupby
-from typing import NamedTuple
 
 from tarebook.cards.lines import clean
 from tarebook.figures.foods import food
@@ -22,6 +21,7 @@ from tarebook.plan.zones import clock
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.safety import Caution, cautions
 from tarebook.safety.rulebook import citations, degrees, limit
+from tarebook.tuples import NamedTuple
 
 ESTIMATES = (
     "Lengths of work are estimates: common practice, no source. A batch is done when a cooled "

@@ -7,8 +7,7 @@ as a yield, or by the scale.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Maths, Number
 
 

@@ -14,7 +14,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import isfinite
-from typing import NamedTuple
 
 from tarebook.drying.water_held import (
     FRUCTOSE,
@@ -27,6 +26,7 @@ from tarebook.drying.water_held import (
     solids_water_held,
     sugar_water_held,
 )
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Number, each
 
 # Bisecting 0.5 this often leaves 5e-10.

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import exp, sqrt
-from typing import NamedTuple
 
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Number
 
 WATER_G_PER_MOL = 18.01528

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
-from typing import NamedTuple
 
 from tarebook.figures.table import Row, number, table
+from tarebook.tuples import NamedTuple
 
 
 class DailyValue(NamedTuple):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from functools import cache, lru_cache
-from typing import NamedTuple
 
 from tarebook.figures.table import cells, columns, keys, rows_of, table, words
 from tarebook.findings import FoodUnknown, nearest
+from tarebook.tuples import NamedTuple
 
 _FILE = "foods.csv"
 _PLAIN = str.maketrans({"-": " ", "_": " ", ",": " ", ".": " ", "'": None, "’": None, "ñ": "n"})

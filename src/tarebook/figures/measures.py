@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from functools import cache, lru_cache
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.table import Row, cells, rows_of
 from tarebook.figures.working import value as working
+from tarebook.tuples import NamedTuple
 
 _FILE = "measures.csv"
 

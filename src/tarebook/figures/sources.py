@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
-from typing import NamedTuple
 
+from tarebook.tuples import NamedTuple
 from tarebook.where import folder
 
 

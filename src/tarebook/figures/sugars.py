@@ -9,10 +9,10 @@ juice; those of whole fruit, plain juice and milk are not.
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.table import Row, cells, number, rows_of
+from tarebook.tuples import NamedTuple
 
 _FILE = "sugars.csv"
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.table import Row, cells, keys, rows_of
+from tarebook.tuples import NamedTuple
 
 _FILE = "task-times.csv"
 _PER = {"minute": "", "minute per kg": "kg", "minute per tray": "tray"}

@@ -7,10 +7,10 @@ range. A working value is an assumption and is shown as one; no test claims that
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.table import keys as keys_of
 from tarebook.figures.table import rows_of
+from tarebook.tuples import NamedTuple
 
 _FILE = "working-values.csv"
 

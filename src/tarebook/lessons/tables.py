@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tarebook.lessons.learn import own_mean
 from tarebook.records.entry import Row
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
     import pandas as pd

@@ -7,12 +7,12 @@ draws by these names, and ``--why`` prints them.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from tarebook.figures.working import Working, value
 from tarebook.nutrition.draws import Distribution, Fixed, LogNormal, LogPert, Pert, Uniform
 from tarebook.nutrition.facts import Facts
 from tarebook.recipe.model import FinishBy, HeatStep, Part, Surface
+from tarebook.tuples import NamedTuple
 
 _FILM = {
     Surface.LIFTED: "film-lifted",

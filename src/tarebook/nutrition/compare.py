@@ -7,11 +7,10 @@ than two ranges laid side by side would suggest.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tarebook.nutrition.estimate import Estimate
 from tarebook.nutrition.range import Range, range_of
 from tarebook.nutrition.ranges import unit_of
+from tarebook.tuples import NamedTuple
 
 
 class Difference(NamedTuple):

@@ -6,13 +6,12 @@ the model taken at its word.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import percentile, strata
 from tarebook.nutrition.estimate import DRAWS, Ounce, estimate
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.range import Range
+from tarebook.tuples import NamedTuple
 
 MODEL = "model"
 """Name of the one input that stands for the doubt of the model's own form."""

@@ -18,7 +18,8 @@ from collections.abc import Callable
 from functools import lru_cache
 from itertools import pairwise
 from math import exp, log
-from typing import NamedTuple
+
+from tarebook.tuples import NamedTuple
 
 SEED = 20_260_901
 """Fixed, so that a figure does not jump from one run to the next."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import Enum
 from operator import mul
-from typing import NamedTuple
 
 from tarebook.drying import finished_at_moisture_to_protein, moisture
 from tarebook.figures.working import value
@@ -20,6 +19,7 @@ from tarebook.nutrition.ranges import Draws, Ranges
 from tarebook.nutrition.ways import Picker, picker, values, ways_of
 from tarebook.nutrition.weighings import Weighing, told
 from tarebook.recipe.model import FinishBy, Part
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
 
 DRAWS = 256

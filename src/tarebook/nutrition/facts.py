@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
 
 from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
@@ -12,6 +11,7 @@ from tarebook.quantities.amount import AmountKind
 from tarebook.recipe.model import Finish, FinishBy, HeatStep, Ingredient, Part, Recipe, Surface
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
 from tarebook.scaling.volume_and_mass import salt_mass_bounds
+from tarebook.tuples import NamedTuple
 
 _MOISTURE_FOODS = frozenset({"fresh", "other", "starch"})
 

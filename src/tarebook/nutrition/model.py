@@ -7,7 +7,6 @@ presses out -> what drips in the dryer -> what a finished batch holds and weighs
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import NamedTuple
 
 from tarebook.drying import solids
 from tarebook.figures.working import value
@@ -15,6 +14,7 @@ from tarebook.nutrition.facts import Facts, Line
 from tarebook.nutrition.finish import finished_weight
 from tarebook.nutrition.makeup import CARRIED, Makeup, dissolves
 from tarebook.recipe.model import HeatStep, Part
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Maths, Number, weighed_sum
 from tarebook.uptake.soak import (
     Bath,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import percentile, strata
@@ -12,6 +11,7 @@ from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import batch
 from tarebook.nutrition.range import Range
 from tarebook.recipe.model import HeatStep, Part
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import PLAIN
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from math import exp, log
 from operator import mul
-from typing import NamedTuple
 
 from tarebook.nutrition.draws import bell, percentile
+from tarebook.tuples import NamedTuple
 
 LOW, LIKELY, HIGH = 0.05, 0.50, 0.95
 """The percentiles shown as low, likely and high."""

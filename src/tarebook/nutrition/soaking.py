@@ -5,7 +5,6 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Mapping
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.working import value
 from tarebook.nutrition.assumptions import assumptions
@@ -16,6 +15,7 @@ from tarebook.nutrition.model import Contents, contents, soak_pace, water_fracti
 from tarebook.nutrition.range import Range, range_of, range_of_ways
 from tarebook.nutrition.ways import values, ways_of
 from tarebook.recipe.model import Part
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import COLUMNS, Column, Maths, Number
 from tarebook.uptake.soak import mixed_uptake
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from tarebook.nutrition.assumptions import Assumption, assumptions
 from tarebook.nutrition.draws import Fixed, percentile, strata
 from tarebook.nutrition.estimate import DRAWS, Ounce
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import batch
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import PLAIN
 
 LOW, HIGH = 0.10, 0.90

@@ -11,7 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from math import exp, log
-from typing import NamedTuple
+
+from tarebook.tuples import NamedTuple
 
 
 class Weighing(NamedTuple):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 from tarebook.cards.bars import scale_end
 from tarebook.cards.beside import Variant
@@ -15,6 +15,7 @@ from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.soaking import soaking_times
 from tarebook.paper.press import Form, press
+from tarebook.tuples import NamedTuple
 
 FOOT = (
     "Home estimate. A line runs from low to high, nine batches of ten; the dot is the likely one."

@@ -10,9 +10,9 @@ import json
 import re
 from collections.abc import Iterable, Mapping
 from html import escape
-from typing import NamedTuple
 
 from tarebook.cards.lines import clean
+from tarebook.tuples import NamedTuple
 
 _LINKED_DATA = "application/ld+json"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from datetime import date
-from typing import Any, NamedTuple
+from typing import Any
 
 from tarebook.cards.content import NOT_A_LABEL
 from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
@@ -17,6 +17,7 @@ from tarebook.paper.sheets import Sheet, larger
 from tarebook.quantities.words import format_pounds
 from tarebook.safety import KeepBy
 from tarebook.safety.rulebook import rule
+from tarebook.tuples import NamedTuple
 
 MOST = 500
 DROPPED_FIRST = ("source", "bag", "ranges", "sugars", "sodium")

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.table import cells, table
 from tarebook.findings import AskedWrongly, nearest
+from tarebook.tuples import NamedTuple
 
 _FILE = "label-sheets.csv"
 _MM = {"mm": 1.0, "in": 25.4}

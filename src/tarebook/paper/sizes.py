@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.table import cells, table, words
 from tarebook.findings import AmountError, AskedWrongly, nearest
+from tarebook.tuples import NamedTuple
 
 __all__ = ["HIGHEST_MM", "LOWEST_MM", "CardSize", "card_size", "size_names"]
 

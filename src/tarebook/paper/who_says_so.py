@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from tarebook.safety import Caution
 from tarebook.safety.rulebook import rule
+from tarebook.tuples import NamedTuple
 
 
 class Noted(NamedTuple):

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from math import ceil
-from typing import NamedTuple
 
 from tarebook.plan.jobs import Job
 from tarebook.plan.tasks import Placed
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import limit
+from tarebook.tuples import NamedTuple
 
 _AT_THE_BOARD = ("trim", "slice", "knead")
 _IN_HAND = ("steep", "rub", "drain", "form")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from datetime import timedelta, tzinfo
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.working import value
@@ -19,6 +18,7 @@ from tarebook.plan.zones import clock
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import both_scales, citations, degrees, foods_of, limit
+from tarebook.tuples import NamedTuple
 
 _LATE, _EARLY = 23, 6
 _BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly, nearest
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Case
 from tarebook.safety.rulebook import citations
+from tarebook.tuples import NamedTuple
 
 WORDS: Mapping[str, HeatStep] = {
     "simmer": HeatStep.SIMMERED,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from math import sqrt
-from typing import NamedTuple
 
 from tarebook.drying.time import (
     Conditions,
@@ -16,6 +15,7 @@ from tarebook.figures.drying_times import drying_times
 from tarebook.figures.working import value
 from tarebook.findings import QuantityError
 from tarebook.plan.trays import QUARTER_INCH_MM
+from tarebook.tuples import NamedTuple
 
 _THINNEST_MM, _THICKEST_MM = 0.5, 50.0
 _USUAL_MM = (4.76, 6.35)  # what is meant where a source prints no thickness

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil
-from typing import NamedTuple
 
 from tarebook.figures.task_times import minutes
 from tarebook.kitchen.profile import CM2_PER_FT2, Kitchen, Vessel
@@ -26,6 +25,7 @@ from tarebook.safety.case import Animal
 from tarebook.safety.curing import guard_scaled
 from tarebook.safety.rulebook import limit
 from tarebook.scaling import ScaledRecipe, scale_to_meat
+from tarebook.tuples import NamedTuple
 
 USUAL_AIR_F = (145.0, 155.0)
 """Air of a recipe that states none [degF]: what Wisconsin and Minnesota publish."""

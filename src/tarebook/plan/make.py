@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import tzinfo
-from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict, notes_of
@@ -15,6 +14,7 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
 from tarebook.plan.zones import nights as nights_between
+from tarebook.tuples import NamedTuple
 
 Window = tuple[tuple[int, int], tuple[int, int]]
 """Clock times between which nobody wants to be needed."""

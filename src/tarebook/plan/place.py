@@ -9,9 +9,9 @@ back are therefore one and the same.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from tarebook.plan.tasks import Batch, Placed, Portion, Span, Task
+from tarebook.tuples import NamedTuple
 
 GRID = 5
 """Times are tried in steps of so many minutes [min]."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from math import ceil
-from typing import NamedTuple
 
 from tarebook.figures.task_times import minutes
 from tarebook.plan.jobs import Job, held_hot_min, patted, whole_minutes
@@ -13,6 +12,7 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import both_scales, degrees, limit
+from tarebook.tuples import NamedTuple
 
 _SHORTEST_WAIT = 30
 _TURN_TWICE_FROM = 3 * 60

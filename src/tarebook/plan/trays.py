@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from math import ceil
-from typing import NamedTuple
 
 from tarebook.figures.working import value
 from tarebook.kitchen.profile import CM2_PER_FT2, Kitchen, Tray
+from tarebook.tuples import NamedTuple
 
 G_PER_LB = 453.59237
 QUARTER_INCH_MM = 6.35

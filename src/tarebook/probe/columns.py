@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from tarebook.probe.times import TimeFault, time_reader
+from tarebook.tuples import NamedTuple
 
 _TIME_WORDS = ("timestamp", "datetime", "time", "date", "elapsed", "when", "clock", "minutes",
                "seconds", "hours")  # fmt: skip

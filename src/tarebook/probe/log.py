@@ -6,11 +6,11 @@ import csv
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 from itertools import pairwise
-from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly, Finding, Place, Severity
 from tarebook.probe.columns import Columns, TemperatureColumn, columns_of, reading_of
 from tarebook.probe.times import Moment, TimeFault, TimeReader, time_reader
+from tarebook.tuples import NamedTuple
 
 MOST_BYTES = 50_000_000
 """Longest log that is read: a reading a second for a week is some 20 MB."""

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tarebook.probe.log import Log, Reading
+from tarebook.tuples import NamedTuple
 
 THRESHOLDS_F = (145.0, 160.0, 165.0)
 """Temperatures that published advice names for dried meat [degF]."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
-from typing import NamedTuple
+
+from tarebook.tuples import NamedTuple
 
 _CLOCK = re.compile(r"(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,](\d{1,6}))?)?\s*([ap])?\.?m?\.?$", re.I)
 _DAY = re.compile(r"(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})$")

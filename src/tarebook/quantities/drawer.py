@@ -16,11 +16,11 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from math import ceil, floor, gcd, lcm
 from types import MappingProxyType
-from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly, QuantityError, nearest
 from tarebook.quantities.number import format_fraction
 from tarebook.quantities.units import factor, unit_text
+from tarebook.tuples import NamedTuple
 
 __all__ = ["DRAWERS", "Drawer", "Scoops", "Tool", "choose_drawer", "measure"]
 

@@ -11,9 +11,9 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import cache, lru_cache
 from types import MappingProxyType
-from typing import NamedTuple
 
 from tarebook.findings import UnitError, nearest
+from tarebook.tuples import NamedTuple
 from tarebook.where import folder
 
 __all__ = [

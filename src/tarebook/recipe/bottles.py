@@ -10,7 +10,6 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food, normalised
 from tarebook.files import holds, read_bytes
@@ -18,6 +17,7 @@ from tarebook.findings import FileUnreadable, Finding, FoodUnknown, RecordFaulty
 from tarebook.recipe.bottle import read_bottle
 from tarebook.recipe.model import Bottle
 from tarebook.toml.text import MOST_BYTES
+from tarebook.tuples import NamedTuple
 from tarebook.where import home
 
 SUFFIX = ".toml"

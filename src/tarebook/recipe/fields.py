@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import AmountError, FoodUnknown, nearest
@@ -31,6 +31,7 @@ from tarebook.recipe.panel import PANEL_FIELDS, printed_figure, read_serving, re
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
 from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
 from tarebook.toml.locate import KeyPath
+from tarebook.tuples import NamedTuple
 
 LONGEST_LINE = 200
 LONGEST_TEXT = 4_000

@@ -11,7 +11,6 @@ Whoever asks goes on like this::
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.findings import AmountError, AskedWrongly, FoodUnknown, RecipeFaulty
@@ -23,6 +22,7 @@ from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import MeatForm, Part, Recipe
 from tarebook.recipe.read import recipe_of
 from tarebook.toml.fault import Faults, Refused, shown
+from tarebook.tuples import NamedTuple
 
 Answers = Mapping[str, str | Sequence[str]]
 """What was answered, by the name of the question; an empty answer passes a question over."""

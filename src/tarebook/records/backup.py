@@ -5,7 +5,6 @@ from __future__ import annotations
 import sqlite3
 from contextlib import closing
 from pathlib import Path
-from typing import NamedTuple
 
 from tarebook.files import holds, named
 from tarebook.findings import AskedWrongly, FileUnreadable, FileUnwritable
@@ -22,6 +21,7 @@ from tarebook.records.place import book_file, is_there
 from tarebook.records.schema import VERSION, bring_up_to, version_of
 from tarebook.records.standing import standing_of
 from tarebook.records.store import checked_book, is_database, opened, reading, told, writing
+from tarebook.tuples import NamedTuple
 
 _COPIED = ("recipes", "batches", "entries")
 _COUNTED = ("batches", "entries", "recipes")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sqlite3
-from typing import NamedTuple
 
 from tarebook.findings import Finding, RecordFaulty
 from tarebook.records.as_csv import from_csv
@@ -14,6 +13,7 @@ from tarebook.records.find import read_batch
 from tarebook.records.keep import insert_batch, insert_entry, keep_wording, restate
 from tarebook.toml.fault import Faults, TooManyErrors
 from tarebook.toml.locate import Lines
+from tarebook.tuples import NamedTuple
 
 
 class Brought(NamedTuple):

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import datetime
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.findings import AmountError, AskedWrongly, nearest
 from tarebook.records.entry import (
@@ -27,6 +26,7 @@ from tarebook.records.moment import Moment, moment_of, read_moment
 from tarebook.records.values import exact_text, exact_value, read_temperature, read_weight
 from tarebook.toml.fault import Faults, did_you_mean, shown
 from tarebook.toml.locate import KeyPath
+from tarebook.tuples import NamedTuple
 
 BATCH_KEYS = ("number", "uid", "recipe", "title", "wording")
 ENTRY_KEYS = (

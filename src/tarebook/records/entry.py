@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.records.moment import Moment
+from tarebook.tuples import NamedTuple
 
 NEXT_TIME = "next-time"
 IN, OUT = "in", "out"

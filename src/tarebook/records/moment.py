@@ -7,9 +7,9 @@ entries are right across a change of the clocks.
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta, timezone
-from typing import NamedTuple
 
 from tarebook.findings import AskedWrongly
+from tarebook.tuples import NamedTuple
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _SECOND, _MINUTE = timedelta(seconds=1), timedelta(minutes=1)

@@ -7,9 +7,9 @@ opened and nothing more is loaded.
 from __future__ import annotations
 
 from pathlib import Path
-from typing import NamedTuple
 
 from tarebook.records.place import is_there
+from tarebook.tuples import NamedTuple
 
 _LONGEST_NAME = 100
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.records.entry import IN, NEXT_TIME, OF_A_NOTE, OUT, THINGS, Entry, Kind, share
 from tarebook.records.moment import Moment, hours_between
+from tarebook.tuples import NamedTuple
 
 
 class Span(NamedTuple):

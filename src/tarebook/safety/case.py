@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from enum import StrEnum
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import Finding, Place, Severity
 from tarebook.recipe.model import FinishBy, HeatStep, Ingredient, MeatForm, Part, Recipe
 from tarebook.safety.rulebook import degrees, foods_of, limit
+from tarebook.tuples import NamedTuple
 
 MM_PER_INCH = 25.4
 _NEARLY = 1e-6  # a quarter inch that went through floats is still a quarter inch

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from tarebook.findings import Finding, Severity
 from tarebook.safety.rulebook import citations
+from tarebook.tuples import NamedTuple
 
 TITLES: Mapping[str, str] = {
     # The most grave stand first: cautions of one severity are shown in this order.

@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tarebook.findings import CureRefused, QuantityError
 from tarebook.quantities.amount import Amount
 from tarebook.quantities.units import Dimension, dimension, factor
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
     from tarebook.scaling import ScaledIngredient, ScaledRecipe

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tarebook.recipe.model import Part
 from tarebook.safety.curing import (
@@ -16,6 +16,7 @@ from tarebook.safety.curing import (
     nitrite_g,
 )
 from tarebook.safety.rulebook import citations, limit
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
     from tarebook.scaling import ScaledIngredient, ScaledRecipe

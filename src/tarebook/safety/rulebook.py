@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from typing import NamedTuple
 
 from tarebook.figures.table import Row, cells, keys, number, rows_of
 from tarebook.findings import AskedWrongly
+from tarebook.tuples import NamedTuple
 
 
 class RuleFigure(NamedTuple):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tarebook.figures.nutrients import values
 from tarebook.findings import Finding
@@ -15,6 +15,7 @@ from tarebook.safety.ground import too_fat
 from tarebook.safety.heat import dried_too_short
 from tarebook.safety.rulebook import limit, rule
 from tarebook.safety.soak import over_every_limit
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
     from datetime import date

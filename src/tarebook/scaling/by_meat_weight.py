@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.findings import QuantityError
@@ -14,6 +13,7 @@ from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.recipe.model import Ingredient, Panel, Recipe, ScaleBy
 from tarebook.scaling.measuring import Measure, measure_amount
 from tarebook.scaling.volume_and_mass import Mass, mass_of
+from tarebook.tuples import NamedTuple
 
 _LARGEST_FACTOR = 10_000
 _CURE_STEP_G = Fraction(1, 10)

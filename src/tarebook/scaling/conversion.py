@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
 
 from tarebook.figures.foods import Food
 from tarebook.figures.measures import density
@@ -13,6 +13,7 @@ from tarebook.quantities.number import format_fraction
 from tarebook.quantities.units import Dimension, dimension, factor, near_units, read_unit
 from tarebook.recipe.bottles import Known, known_food
 from tarebook.scaling.volume_and_mass import OWN_PANEL, PRINTED, Mass, mass_of
+from tarebook.tuples import NamedTuple
 
 _NOT_SAID = "form not said: "
 

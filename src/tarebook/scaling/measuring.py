@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food
 from tarebook.quantities.amount import Amount, AmountKind
 from tarebook.quantities.drawer import Drawer, Scoops, measure
 from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.quantities.words import format_mass_g, format_pounds
+from tarebook.tuples import NamedTuple
 
 TOLERANCE = Fraction(2, 100)
 """How far scoops may be from the exact amount."""

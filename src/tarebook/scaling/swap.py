@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food, normalised
 from tarebook.figures.measures import density
@@ -15,6 +14,7 @@ from tarebook.recipe.bottles import Known, known_food
 from tarebook.recipe.model import Ingredient, Recipe
 from tarebook.scaling.by_meat_weight import bottle_density
 from tarebook.scaling.volume_and_mass import mass_of
+from tarebook.tuples import NamedTuple
 
 MEAT = "meat"
 """The word that stands for the meat itself in a swap."""

@@ -7,13 +7,13 @@ no density or count weight is held the mass is not known; it is never taken for 
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, salt_kinds
 from tarebook.figures.measures import count_mass, density
 from tarebook.figures.working import value
 from tarebook.quantities.amount import Amount, AmountKind
 from tarebook.quantities.units import Dimension, dimension, factor
+from tarebook.tuples import NamedTuple
 
 # Units that are a habit of the hand rather than a measure.
 _BY_HAND = frozenset({"dash", "pinch", "drop"})

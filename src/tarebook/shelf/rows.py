@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.findings import TarebookError
 from tarebook.nutrition import estimate, facts_of
@@ -13,6 +12,7 @@ from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 from tarebook.scaling import scale_by_factor
+from tarebook.tuples import NamedTuple
 
 Three = tuple[float, float, float]
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.nutrition.range import Range
 from tarebook.quantities.units import factor
 from tarebook.recipe.model import Pack
 from tarebook.shopping.needs import Need
+from tarebook.tuples import NamedTuple
 
 _OUNCE_G = float(factor("ounce", "gram"))
 _POUND_G = float(factor("pound", "gram"))

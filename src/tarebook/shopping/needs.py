@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density
@@ -16,6 +15,7 @@ from tarebook.recipe.model import Pack
 from tarebook.scaling import ScaledRecipe
 from tarebook.scaling.volume_and_mass import mass_of
 from tarebook.shopping.pantry import Pantry
+from tarebook.tuples import NamedTuple
 
 _ML_PER_FL_OZ = factor("fluid_ounce", "milliliter")
 

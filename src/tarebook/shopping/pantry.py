@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from contextlib import suppress
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.findings import AmountError, Finding, FoodUnknown, nearest
 from tarebook.quantities.amount import Amount, parse_amount
@@ -15,6 +14,7 @@ from tarebook.toml.fault import Faults, TooManyErrors, did_you_mean, shown
 from tarebook.toml.locate import KeyPath, Lines
 from tarebook.toml.syntax import parse
 from tarebook.toml.text import text_of
+from tarebook.tuples import NamedTuple
 
 _DEAREST = 1_000_000
 _LONGEST_CURRENCY = 8

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.lower_sodium import lower_sodium
@@ -17,6 +16,7 @@ from tarebook.figures.working import value
 from tarebook.quantities.amount import AmountKind
 from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.recipe.model import HeatStep, Ingredient, Part, Recipe, Surface
+from tarebook.tuples import NamedTuple
 
 _SALTY_MG = 400  # [mg per 100 g]: what is watered down for its salt, and not for nothing
 _SWEET_G = 10  # [g per 100 g]

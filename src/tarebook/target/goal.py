@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tarebook.findings import AmountError
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.amount import parse_mass
 from tarebook.quantities.number import parse_number
+from tarebook.tuples import NamedTuple
 
 _PER = {"oz": "ounce", "ounce": "ounce", "batch": "batch", "all": "batch", "": "ounce"}
 _SCALE = {"sodium_mg": 1000.0, "sugars_g": 1.0, "added_sugars_g": 1.0}

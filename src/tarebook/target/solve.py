@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.figures.foods import food
 from tarebook.figures.measures import density
@@ -20,6 +19,7 @@ from tarebook.scaling.by_meat_weight import bottle_density
 from tarebook.scaling.volume_and_mass import mass_of
 from tarebook.target.changes import CHANGES, Change, both
 from tarebook.target.goal import Goal
+from tarebook.tuples import NamedTuple
 
 _HALVINGS = 24
 _STEPS = 64  # how finely a share is tried once it has to fit the drawer

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tarebook.findings import AmountError, Finding, Place, Severity
 from tarebook.toml.locate import KeyPath, Lines, path_text
+from tarebook.tuples import NamedTuple
 
 MOST_ERRORS = 100
 """A file with more is not a recipe; the rest are not looked for, so that no file takes long."""

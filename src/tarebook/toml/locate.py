@@ -11,7 +11,9 @@ from bisect import bisect_right
 from collections.abc import Iterator, Mapping
 from functools import cache
 from itertools import accumulate
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
+
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
     from re import Pattern

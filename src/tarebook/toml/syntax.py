@@ -7,9 +7,9 @@ the rest is read again, so that a cook sees all faults at once.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import NamedTuple
 
 from tarebook.toml.fault import Faults, shown
+from tarebook.tuples import NamedTuple
 
 DEEPEST_KEY = 8
 """Keys joined by more dots take ``tomllib`` a time that grows with their square."""

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from operator import add, mul, sub, truediv
-from typing import Any, NamedTuple
+from typing import Any
 
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.crank import uptake_fraction
 from tarebook.uptake.table import uptake_fractions
 

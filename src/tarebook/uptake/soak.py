@@ -10,8 +10,8 @@ All masses in grams. ``Number`` is a float, or an array with one entry a draw.
 from __future__ import annotations
 
 from math import exp
-from typing import NamedTuple
 
+from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Maths, Number, each
 
 
