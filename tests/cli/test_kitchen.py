@@ -11,6 +11,7 @@ Tarebook = Callable[..., Any]
 
 ANSWERS = [
     "5", "13 in round", "3 in", "95-160 F", "yes", "170 F", "full", "1 g", "800 ft", "us",
+    "1500 mg", "",
     "big bowl = 4 qt", "freezer bag = 1 gal", "",
 ]  # fmt: skip
 
@@ -34,6 +35,7 @@ def test_questions(tarebook: Tarebook, own_home: Path) -> None:
     assert "dryer                   5 trays" in out
     assert "tray                    13 in (33 cm) round" in out
     assert "bowls and bags          big bowl 3.79 L; freezer bag" in out
+    assert "sodium a day            1,500 mg" in out and "sugars a day" not in out
     assert "drying surface          4.36 sq ft" in out
     data = json.loads(tarebook("kitchen", "--json").out)
     assert (5, [330.2], [76.2], True) == (
@@ -59,7 +61,7 @@ def test_a_question_is_asked_until_understood(tarebook: Tarebook) -> None:
 
 def test_who_dries_in_the_oven_is_not_asked_of_trays(tarebook: Tarebook) -> None:
     """No trays: the oven's racks are asked for, and nothing more of a dryer."""
-    typed = "0\n170 F\n2\n20 x 14 in\nbasic\n\n\n\n\n"
+    typed = "0\n170 F\n2\n20 x 14 in\nbasic\n\n\n\n\n\n\n"
 
     status, out, err = tarebook("kitchen", "ask", typed=typed)
 

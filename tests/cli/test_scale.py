@@ -308,3 +308,21 @@ def test_a_sheet_as_cells_or_in_a_file(tarebook: Tarebook, tmp_path: Path) -> No
     assert cells.out.startswith("row,part,name")
     assert (0, "") == (page.status, page.out)
     assert file.read_text("utf-8").startswith("Juniper venison strips")
+
+
+def test_the_houses_own_figure_for_a_day(tarebook: Tarebook) -> None:
+    """Set once in the kitchen, scale, card and batch hold an ounce against it; unset, none does."""
+    tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
+    calls = (["scale", "juniper-venison"], ["card", "juniper-venison"], ["batch", "show"])
+    for call in calls:
+        assert "a day, an ounce" not in " ".join(tarebook(*call).out.split())
+    assert 0 == tarebook("kitchen", "set", "house.sodium-a-day", "1500 mg").status
+    for call in calls:
+        done = tarebook(*call)
+        said = " ".join(done.out.split())
+        assert (0, "") == (done.status, done.err)
+        assert "Of the house's 1,500 mg of sodium a day, an ounce of 28.35 g is " in said
+        assert "whole ounces stay within it." in said and "not medical advice" in said
+        limits = json.loads(tarebook(*call, "--json").out)["house_limits"]
+        assert 1500 == limits["sodium_mg"]["a_day"]
+        assert 2 <= limits["sodium_mg"]["ounces_within"] <= 6

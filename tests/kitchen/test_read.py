@@ -26,6 +26,8 @@ step = "1 g"
 [house]
 altitude = "100 m"
 units = "us"
+sodium-a-day = "1500 mg"
+sugars-a-day = "25 g"
 [bowls]
 "big bowl" = "4 L"
 """
@@ -50,6 +52,7 @@ def test_a_whole_kitchen() -> None:
         kitchen.altitude_m,
         kitchen.units,
     )
+    assert {"sodium_mg": 1500.0, "sugars_g": 25.0} == kitchen.a_day
     assert (Vessel("big bowl", 4000),) == kitchen.bowls  # type: ignore[arg-type]
 
 

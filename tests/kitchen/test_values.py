@@ -125,3 +125,18 @@ def test_what_is_refused(read: Callable[[object], object], text: object) -> None
         read(text)
 
     assert str(caught.value) and caught.value.hint
+
+
+def test_a_figure_for_a_day() -> None:
+    """It is a weight, in any unit of weight."""
+    assert (1500.0, 1500.0) == (values.read_sodium_mg("1500 mg"), values.read_sodium_mg("1.5 g"))
+    assert 25.0 == values.read_sugars_g("25 g")
+
+
+@pytest.mark.parametrize("text", ["1500", "1500 g", "0 mg", "1-2 g", "1 cup", "much", ""])
+def test_what_is_no_figure_for_a_day(text: str) -> None:
+    """No unit, none at all, a range or more than anybody eats: refused, with an example in mg."""
+    with pytest.raises(Refused) as caught:
+        values.read_sodium_mg(text)
+
+    assert "as in 1500 mg" == caught.value.hint

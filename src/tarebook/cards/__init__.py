@@ -9,6 +9,7 @@ Files of this room:
 - ``figures``: how ranges, ounces and "at least" are worded.
 - ``bars``: ranges drawn with characters, so that overlapping ones look overlapping.
 - ``sheet``: what ``scale`` prints.
+- ``a_day_words``: an ounce and the house's own figures for a day.
 - ``why``: every assumption behind the figures, and which matters most.
 - ``text_card``: the recipe card as text, 60 columns.
 - ``soak_page``: what ``soak`` prints.

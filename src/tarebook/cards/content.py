@@ -6,7 +6,6 @@ Text, Markdown, HTML and paper all print from here, so that no card says less th
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from tarebook.cards.figures import (
     NAMES,
@@ -38,6 +37,7 @@ from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.recipe.model import HeatStep, Part, Soak
 from tarebook.safety import Caution
 from tarebook.scaling import ScaledIngredient
+from tarebook.tuples import NamedTuple
 
 NOT_A_LABEL = "Home estimate, not a retail label."
 FIGURES_HEAD = "Home estimate for one finished ounce"
@@ -89,7 +89,8 @@ class Content(NamedTuple):
         steps, notes: as the recipe has them.
         figures_foot: which ounce, and how the figures are rounded.
         figures: the table of an ounce.
-        beneath: sentences under the table: the most sodium there could be, the finished weight.
+        beneath: sentences under the table: the most sodium there could be, the finished weight,
+            an ounce held against the house's own figures for a day.
         allergens: sentences.
         cautions: gravest first, each with who says so.
         foot: the last line.
@@ -126,7 +127,7 @@ def content(sheet: Worksheet) -> Content:
         notes=tuple(clean(note) for note in recipe.notes),
         figures_foot=f"{found.ounce.words}; likely value rounded as labels round",
         figures=tuple(_figures(found)),
-        beneath=tuple(_beneath(found)),
+        beneath=(*_beneath(found), *_of_a_day(sheet)),
         allergens=tuple(allergen_sentences(sheet.allergens)),
         cautions=sheet.cautions,
     )
@@ -206,3 +207,10 @@ def _beneath(found: Estimate) -> Iterator[str]:
     if found.no_sodium_total:
         names = ", ".join(found.no_sodium_total)
         yield clean(f"No sodium total: {names} has no weight: weigh it.")
+
+
+def _of_a_day(sheet: Worksheet) -> Iterator[str]:
+    if sheet.of_a_day:
+        from tarebook.cards.a_day_words import a_day_sentences
+
+        yield from a_day_sentences(sheet)

@@ -36,6 +36,7 @@ def worksheet_data(sheet: Worksheet) -> Data:
             "check_the_pack": {k: list(v) for k, v in sheet.allergens.check.items()},
             "listed_elsewhere": {k: list(v) for k, v in sheet.allergens.elsewhere.items()},
         },
+        "house_limits": _house_limits(sheet),
         "ingoing_nitrite_by_method": [
             {
                 "method": one.method,
@@ -64,6 +65,14 @@ def worksheet_data(sheet: Worksheet) -> Data:
         ],
         "not_a_retail_label": True,
     }
+
+
+def _house_limits(sheet: Worksheet) -> Data:
+    if not sheet.of_a_day:
+        return {}
+    from tarebook.cards.a_day_words import a_day_data
+
+    return a_day_data(sheet.of_a_day)
 
 
 def estimate_data(found: Estimate) -> Data:

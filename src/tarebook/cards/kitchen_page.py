@@ -62,6 +62,8 @@ def kitchen_data(kitchen: Kitchen, *, file: str) -> dict[str, Any]:
         "scale_step_g": None if kitchen.scale_g is None else float(kitchen.scale_g),
         "altitude_m": kitchen.altitude_m,
         "units": kitchen.units,
+        "sodium_a_day_mg": kitchen.sodium_a_day_mg,
+        "sugars_a_day_g": kitchen.sugars_a_day_g,
     }
 
 
@@ -113,6 +115,11 @@ def _rows(kitchen: Kitchen) -> Iterator[tuple[str, str, str]]:
     height = kitchen.altitude_m
     yield "house.altitude", "height above sea", "" if height is None else height_words(height)
     yield "house.units", "units", kitchen.units or ""
+    # Most houses have no such figure, and miss nothing.
+    if kitchen.sodium_a_day_mg is not None:
+        yield "house.sodium-a-day", "sodium a day", f"{kitchen.sodium_a_day_mg:,.10g} mg"
+    if kitchen.sugars_a_day_g is not None:
+        yield "house.sugars-a-day", "total sugars a day", f"{kitchen.sugars_a_day_g:,.10g} g"
 
 
 def height_words(meters: float) -> str:

@@ -45,6 +45,7 @@ def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
     yield from _cure(sheet)
     yield from figures_block(sheet.estimate)
     yield from unknowns(sheet.estimate)
+    yield from _of_a_day(sheet)
     yield Line()
     yield from allergens_lines(sheet.allergens, COLUMNS)
     yield from caution_lines(sheet.cautions, COLUMNS)
@@ -158,6 +159,17 @@ def unknowns(found: Estimate) -> Iterator[Line]:
     for names_missing, figures in gaps.items():
         text = f"≥ at least: {', '.join(figures)} of {', '.join(names_missing)} not known."
         yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
+
+
+def _of_a_day(sheet: Worksheet) -> Iterator[Line]:
+    if not sheet.of_a_day:
+        return
+    from tarebook.cards.a_day_words import HEAD, a_day_sentences
+
+    yield Line()
+    yield Line(HEAD, Style.HEAD)
+    for text in a_day_sentences(sheet):
+        yield from _lines(wrap(text, COLUMNS))
 
 
 def allergens_lines(found: Allergens, columns: int) -> Iterator[Line]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tarebook.figures.foods import Food, food
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
@@ -14,8 +14,10 @@ from tarebook.recipe.model import Ingredient, Recipe
 from tarebook.safety import Case, Caution, KeepBy, cautions, keep_by
 from tarebook.safety.curing import CureReport, guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor, scale_to_meat
+from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
+    from tarebook.nutrition.a_day import OfADay
     from tarebook.safety.ingoing import Ingoing
 
 
@@ -54,6 +56,7 @@ class Worksheet(NamedTuple):
         drawer: the measuring set the scoops are for.
         case: what the rules looked at.
         ingoing: ingoing nitrite by each published method; empty without curing salt.
+        of_a_day: an ounce held against the house's own figures for a day; empty without any.
     """
 
     scaled: ScaledRecipe
@@ -65,6 +68,7 @@ class Worksheet(NamedTuple):
     drawer: Drawer
     case: Case
     ingoing: tuple[Ingoing, ...] = ()
+    of_a_day: tuple[OfADay, ...] = ()
 
     @property
     def recipe(self) -> Recipe:
@@ -85,6 +89,7 @@ def worksheet(
     own_yield: OwnYield | None = None,
     dryer_top_f: float | None = None,
     dryer_settable: bool | None = None,
+    a_day: Mapping[str, float] | None = None,
 ) -> Worksheet:
     """Return everything about a recipe for today's meat.
 
@@ -100,6 +105,7 @@ def worksheet(
         own_yield: what the kitchen's own batches say of this one.
         dryer_top_f: hottest that the dryer in the house goes [degF], where that is known.
         dryer_settable: whether its heat can be set, where that is known.
+        a_day: the house's own figures for a day, where the cook set any.
 
     Returns:
         The worksheet.
@@ -140,6 +146,7 @@ def worksheet(
         drawer=tools,
         case=case,
         ingoing=_by_method(scaled, soaked_g) if cure else (),
+        of_a_day=_of_a_day(figures, a_day) if a_day else (),
     )
 
 
@@ -147,6 +154,12 @@ def _by_method(scaled: ScaledRecipe, soaked_g: float | None) -> tuple[Ingoing, .
     from tarebook.safety.ingoing import ingoing
 
     return ingoing(scaled, soaked_g=soaked_g)
+
+
+def _of_a_day(figures: Estimate, a_day: Mapping[str, float]) -> tuple[OfADay, ...]:
+    from tarebook.nutrition.a_day import of_a_day
+
+    return of_a_day(figures, a_day)
 
 
 def allergens_of(recipe: Recipe) -> Allergens:

@@ -38,6 +38,7 @@ def show(
 
     Example: tarebook batch show 1
     """
+    from tarebook.cards.a_day_words import a_day_data
     from tarebook.cards.batch_page import batch_data, batch_page
     from tarebook.cli.batch_asking import batch_in_hand
     from tarebook.cli.talk import show as show_lines
@@ -55,7 +56,9 @@ def show(
         found = read_batch(db, batch_in_hand(db, wanted, or_latest=True))
     if as_json:
         sheet = _weighed(found)
-        show_data({**batch_data(found), "per_ounce": None if sheet is None else figures(sheet)})
+        told = {"per_ounce": None if sheet is None else figures(sheet)}
+        limits = {} if sheet is None else a_day_data(sheet.of_a_day)
+        show_data({**batch_data(found), **told, "house_limits": limits})
     elif recipe:
         _print_recipe(found.recipe_text)
     else:
@@ -106,11 +109,13 @@ def list_(
 def _weighed(batch: Batch) -> Worksheet | None:
     """Return a batch with its figures by the weights so far; what forbids them is told."""
     from tarebook.cli.talk import complain
+    from tarebook.cli.work import own_kitchen
     from tarebook.findings import TarebookError
     from tarebook.lessons.weighed import weighed
 
+    house = own_kitchen()
     try:
-        return weighed(batch)
+        return weighed(batch, a_day=None if house is None else house.a_day)
     except TarebookError as fault:
         complain(f"no figures: {fault}")
         return None

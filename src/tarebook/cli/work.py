@@ -58,6 +58,7 @@ def work_out(
         own_yield=_own_yield(recipe),
         dryer_top_f=None if house is None or house.dryer_f is None else house.dryer_f[1],
         dryer_settable=None if house is None else house.adjustable,
+        a_day=None if house is None else house.a_day,
     )
 
 

@@ -6,10 +6,10 @@ To add a key: a row here, and a field in ``profile`` of the name that the row gi
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from tarebook.kitchen import values
 from tarebook.kitchen.values import Read
+from tarebook.tuples import NamedTuple
 
 BOWLS = "bowls"
 """The table whose keys are the cook's own names."""
@@ -169,6 +169,26 @@ KEYS = (
         example="us",
         read=values.read_units,
         words=("us", "metric"),
+    ),
+    Key(
+        table="house",
+        name="sodium-a-day",
+        field="sodium_a_day_mg",
+        ask="Is there a figure of sodium for a day that you want an ounce held against?",
+        says="an own figure for a day, if there is one; an ounce is held against it",
+        example="1500 mg",
+        read=values.read_sodium_mg,
+        also=("sodium", "sodium-per-day"),
+    ),
+    Key(
+        table="house",
+        name="sugars-a-day",
+        field="sugars_a_day_g",
+        ask="And one of total sugars?",
+        says="the same for total sugars",
+        example="25 g",
+        read=values.read_sugars_g,
+        also=("sugar-a-day", "sugars", "sugar", "sugars-per-day"),
     ),
 )
 """Every key, in the order of the file and of the questions."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import pi
-from typing import NamedTuple
+
+from tarebook.tuples import NamedTuple
 
 CM2_PER_FT2 = 929.0304
 """Square centimeters in a square foot, exact: a foot is 30.48 cm."""
@@ -58,6 +59,8 @@ class Kitchen(NamedTuple):
         scale_g: the step that the scale shows [g].
         altitude_m: height above the sea [m].
         units: ``us`` or ``metric``.
+        sodium_a_day_mg: the house's own figure for a day [mg]; none unless the cook set one.
+        sugars_a_day_g: the same for total sugars [g].
     """
 
     trays: int | None = None
@@ -73,6 +76,8 @@ class Kitchen(NamedTuple):
     scale_g: Fraction | None = None
     altitude_m: float | None = None
     units: str | None = None
+    sodium_a_day_mg: float | None = None
+    sugars_a_day_g: float | None = None
 
     @property
     def tray_cm2(self) -> float | None:
@@ -80,6 +85,12 @@ class Kitchen(NamedTuple):
         if self.tray is None:
             return None
         return self.tray.area_cm2 - (self.hole.area_cm2 if self.hole else 0.0)
+
+    @property
+    def a_day(self) -> dict[str, float]:
+        """The house's own figures for a day, figure of an ounce to amount; empty by default."""
+        said = {"sodium_mg": self.sodium_a_day_mg, "sugars_g": self.sugars_a_day_g}
+        return {figure: amount for figure, amount in said.items() if amount is not None}
 
 
 UNKNOWN = Kitchen()

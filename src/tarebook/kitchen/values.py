@@ -10,7 +10,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
-from tarebook.findings import AskedWrongly
+from tarebook.findings import AmountError, AskedWrongly
 from tarebook.kitchen.profile import Tray
 from tarebook.quantities.amount import parse_amount, parse_mass, to_ml
 from tarebook.quantities.drawer import choose_drawer
@@ -27,6 +27,7 @@ _LARGEST_MM = 2_000.0
 _LARGEST_ML = 200_000
 _COARSEST_G = 1_000
 _HIGHEST_M = 6_000.0
+_MOST_SODIUM_MG, _MOST_SUGARS_G = 10_000.0, 1_000.0
 _M_PER_FT = 0.3048
 _UNITS = {"us": "us", "cups": "us", "pounds": "us", "metric": "metric", "grams": "metric"}
 _OUTLINE_WORDS = {
@@ -136,6 +137,16 @@ def read_height_m(value: Any) -> float:
     return found
 
 
+def read_sodium_mg(value: Any) -> float:
+    """Return a figure of sodium for a day [mg]."""
+    return _a_day(value, 1000, _MOST_SODIUM_MG, "as in 1500 mg")
+
+
+def read_sugars_g(value: Any) -> float:
+    """Return a figure of sugars for a day [g]."""
+    return _a_day(value, 1, _MOST_SUGARS_G, "as in 25 g")
+
+
 def read_drawer(value: Any) -> str:
     """Return the name of a measuring set."""
     try:
@@ -150,6 +161,17 @@ def read_units(value: Any) -> str:
     found = _UNITS.get(text.strip().lower())
     if found is None:
         raise _refused(f'"{shown(text)}" is neither us nor metric', "write us or metric")
+    return found
+
+
+def _a_day(value: Any, each_g: int, most: float, example: str) -> float:
+    text = _text(value, "a figure for a day")
+    try:
+        found = float(parse_mass(text) * each_g)
+    except AmountError as fault:  # its own hint speaks of pounds
+        raise _refused(str(fault), example) from None
+    if found > most:
+        raise _refused(f'"{shown(text)}" is more than anybody eats in a day', example)
     return found
 
 

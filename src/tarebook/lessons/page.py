@@ -87,6 +87,11 @@ def figures_so_far(sheet: Worksheet) -> Iterator[Line]:
     if found.weighed:
         share = f"{100 * found.yield_fraction.likely:.0f} %"
         yield from _say(f"{share} of the raw meat is left.")
+    if sheet.of_a_day:
+        from tarebook.cards.a_day_words import a_day_sentences
+
+        for text in a_day_sentences(sheet):
+            yield from _say(text)
 
 
 def figures_data(sheet: Worksheet) -> dict[str, Any]:

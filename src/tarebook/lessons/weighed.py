@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from tarebook.cards.worksheet import Worksheet, worksheet
@@ -11,12 +12,15 @@ from tarebook.records.entry import Batch
 from tarebook.records.standing import standing_of
 
 
-def weighed(batch: Batch, *, drawer: str = "basic") -> Worksheet:
+def weighed(
+    batch: Batch, *, drawer: str = "basic", a_day: Mapping[str, float] | None = None
+) -> Worksheet:
     """Return everything that is known of a batch by now.
 
     Args:
         batch: as it stands in the book.
         drawer: name of the measuring set.
+        a_day: the house's own figures for a day, where the cook set any.
 
     Raises:
         RecipeFaulty: its recipe cannot be read today.
@@ -42,4 +46,5 @@ def weighed(batch: Batch, *, drawer: str = "basic") -> Worksheet:
         finished_g=grams("finished"),
         soaked_g=grams("soaked"),
         leftover_g=leftover,
+        a_day=a_day,
     )

@@ -19,6 +19,7 @@ Files of this room:
 - ``swings``: which uncertain input moves a figure most.
 - ``narrowing``: what the cook could weigh or say to narrow a figure.
 - ``soaking``: how far salt and sugar come with the hours, and when more stop mattering.
+- ``a_day``: an ounce held against the house's own figure for a day.
 - ``compare``: paired differences between variants.
 - ``rounding``: label rounding and percent Daily Value.
 """
