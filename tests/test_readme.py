@@ -56,7 +56,7 @@ def printed(line: str) -> str:
 
 def commands(group: Any = None, road: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
     """Yield the words of every command of the program."""
-    group = typer.main.get_command(program([])) if group is None else group
+    group = typer.main.get_command(program([], whole=True)) if group is None else group
     for name, command in group.commands.items():
         if hasattr(command, "commands"):
             yield from commands(command, (*road, name))

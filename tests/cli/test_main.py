@@ -104,7 +104,7 @@ def book(
 
 def commands(group: Any = None, road: Road = ()) -> Iterator[tuple[Road, Any]]:
     """Yield every command of the program with the words that lead to it."""
-    group = typer.main.get_command(program([])) if group is None else group
+    group = typer.main.get_command(program([], whole=True)) if group is None else group
     for name, command in group.commands.items():
         if hasattr(command, "commands"):
             yield from commands(command, (*road, name))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 import sys
 from importlib import import_module
 from typing import Annotated
@@ -13,38 +14,43 @@ gc.set_threshold(50_000, 50, 50)
 import typer  # noqa: E402
 
 FINE, FAULT, ASKED_WRONGLY, INTERRUPTED = 0, 1, 2, 130
+COMPLETING = "_TAREBOOK_COMPLETE"  # what a shell sets that wants the rest of a line
 
-COMMANDS = (
-    "scale",
-    "card",
-    "labels",
-    "compare",
-    "soak",
-    "drying",
-    "check",
-    "new",
-    "convert",
-    "foods",
-    "probe",
-    "shop",
-    "list",
-    "target",
-    "kitchen",
-    "plan",
-    "batch",
-)
-"""Every command; each is a module of this room, with a group ``app`` in it, a function ``group``
-that makes one, or a function of that name (``list_``, where the language has it for itself)."""
+COMMANDS = {
+    "scale": "Scale a recipe to today's meat, with sodium and sugars an ounce.",
+    "card": "Print a recipe card: text, paper, or a page for a browser.",
+    "labels": "Print labels for the bags: name, dates, weight, figures.",
+    "compare": "Compare variants of a recipe, or recipes, ounce by ounce.",
+    "soak": "Say how far salt and sugars come with the hours.",
+    "drying": "Say how long a batch may dry, from your own last one.",
+    "check": "Check recipe files: faults, and how things were read.",
+    "new": "Start a recipe by answering questions.",
+    "convert": "Turn a volume of a food into mass, or back.",
+    "foods": "Find foods and see every figure of one, with its source.",
+    "probe": "Read a thermometer's log: when 145, 160, 165 °F was reached.",
+    "shop": "Say what to buy, less what is in the house, and what it costs.",
+    "list": "List recipes with sodium and sugars of a finished ounce.",
+    "target": "Say which change gets sodium or sugars under a figure.",
+    "kitchen": "Tell what the kitchen has: trays, oven, spoons, scale.",
+    "plan": "Plan the days, with clock times: thaw, soak, heat, dry, pack.",
+    "batch": "Keep the batch book: what was weighed, what happened and when.",
+}
+"""Every command, and its line on the page of help.
+
+Each is a module of this room, with a group ``app`` in it, a function ``group`` that makes one, or
+a function of that name (``list_``, where the language has it for itself)."""
 
 
-def program(words: list[str]) -> typer.Typer:
-    """Return the program with the command that is asked for, or with all of them.
+def program(words: list[str], *, whole: bool = False) -> typer.Typer:
+    """Return the program with the command that is asked for.
 
-    Only what is asked for is built: reading the signatures of all the others would take longer
-    than scaling a recipe.
+    Only that is built: reading the signatures of all the others would take longer than scaling a
+    recipe. Of the others there is the name and the line of help; a shell that completes a line
+    gets them all.
 
     Args:
         words: what was typed after the program's name.
+        whole: build all of them.
     """
     app = typer.Typer(
         name="tarebook",
@@ -55,15 +61,27 @@ def program(words: list[str]) -> typer.Typer:
         pretty_exceptions_enable=False,
         callback=_tarebook,
     )
-    for name in words[:1] if words and words[0] in COMMANDS else COMMANDS:
-        module = import_module(f"tarebook.cli.{name}")
-        if hasattr(module, "group"):
-            app.add_typer(module.group(words[1:]), name=name)
-        elif hasattr(module, "app"):
-            app.add_typer(module.app, name=name)
-        else:
-            app.command(name)(getattr(module, f"{name}_", None) or getattr(module, name))
+    asked = next((word for word in words if not word.startswith("-")), None)
+    for name, says in COMMANDS.items():
+        if whole or name == asked:
+            _add(app, name, words[words.index(name) + 1 :] if name == asked else [])
+        elif asked not in COMMANDS:
+            app.command(name, help=says)(_named_only)
     return app
+
+
+def _add(app: typer.Typer, name: str, words: list[str]) -> None:
+    module = import_module(f"tarebook.cli.{name}")
+    if hasattr(module, "group"):
+        app.add_typer(module.group(words), name=name)
+    elif hasattr(module, "app"):
+        app.add_typer(module.app, name=name)
+    else:
+        app.command(name)(getattr(module, f"{name}_", None) or getattr(module, name))
+
+
+def _named_only() -> None:
+    raise AssertionError("a command was asked for that was not built")
 
 
 def _print_version(wanted: bool) -> None:
@@ -93,30 +111,40 @@ def run(args: list[str] | None = None) -> None:
     Args:
         args: words after the program's name; those of the command line where not given.
     """
-    from tarebook.cli.talk import complain, complain_findings, drop_output
-    from tarebook.findings import AskedWrongly, RecordFaulty, TarebookError
-
     _speak_utf8()
     try:
         words = sys.argv[1:] if args is None else args
-        program(words)(words, prog_name="tarebook")
-    except RecordFaulty as fault:
+        program(words, whole=COMPLETING in os.environ)(words, prog_name="tarebook")
+    except Exception as fault:
+        sys.exit(_told(fault))
+    except KeyboardInterrupt:
+        sys.exit(INTERRUPTED)
+    finally:
+        if args is None:
+            # The process ends here: to look once more for garbage would take a tenth of it.
+            gc.freeze()
+
+
+def _told(fault: Exception) -> int:
+    """Say what went wrong, and return the exit status; a fault of our own is raised again."""
+    from tarebook.cli.talk import complain, complain_findings, drop_output
+    from tarebook.findings import AskedWrongly, RecordFaulty, TarebookError
+
+    if isinstance(fault, RecordFaulty):
         complain_findings(fault.findings)
-        sys.exit(FAULT)
-    except AskedWrongly as fault:
+    elif isinstance(fault, AskedWrongly):
         complain(f"tarebook: {fault}")
-        sys.exit(ASKED_WRONGLY)
-    except TarebookError as fault:
+        return ASKED_WRONGLY
+    elif isinstance(fault, TarebookError):
         hint = getattr(fault, "hint", "")
         complain(f"tarebook: {fault}{f'; {hint}' if hint else ''}")
-        sys.exit(FAULT)
-    except OSError as fault:
+    elif isinstance(fault, OSError):
         # Faults of files that were asked for are named above: this is the output itself.
         drop_output()
         complain(f"tarebook: the output cannot be written: {fault.strerror or fault}")
-        sys.exit(FAULT)
-    except KeyboardInterrupt:
-        sys.exit(INTERRUPTED)
+    else:
+        raise fault
+    return FAULT
 
 
 def _speak_utf8() -> None:
