@@ -1,58 +1,30 @@
-"""tarebook foods: find a food, and see every figure of it with its source."""
+"""tarebook foods: the foods of the tables, and bottles of the cook's own."""
 
 from __future__ import annotations
 
-from typing import Annotated
+from importlib import import_module
 
 import typer
 
-from tarebook.cli import asking, complete
+COMMANDS = {
+    "find": "foods_look",
+    "show": "foods_look",
+}
+"""Every command of the group, and the module its function is in."""
 
-app = typer.Typer(
-    help="Find foods and see every figure of one, with its source.", no_args_is_help=True
-)
 
+def group(words: list[str]) -> typer.Typer:
+    """Return the group with the command that is asked for, or with all of them.
 
-@app.command()
-def find(
-    words: Annotated[list[str], typer.Argument(help="Words of its name, in any order.")],
-    as_json: asking.AsJson = False,
-) -> None:
-    """Find foods by name or alias.
-
-    Example: tarebook foods find green onion
+    Args:
+        words: what was typed after ``foods``.
     """
-    from tarebook.cards.lines import Line, table
-    from tarebook.cli.talk import show as show_lines
-    from tarebook.cli.talk import show_data
-    from tarebook.figures.foods import find_foods
-    from tarebook.findings import FoodUnknown
-
-    found = find_foods(" ".join(words))
-    if not found:
-        raise FoodUnknown(" ".join(words))
-    if as_json:
-        show_data([{"food": one.key, "name": one.name, "kind": one.kind} for one in found])
-        return
-    broad = max(len(one.key) for one in found)
-    rows = [(one.key, one.name) for one in found]
-    show_lines(Line(text) for text in table(rows, (broad, 78 - broad)))
-
-
-@app.command()
-def show(
-    food: Annotated[str, typer.Argument(help="Which food.", autocompletion=complete.foods)],
-    as_json: asking.AsJson = False,
-) -> None:
-    """Show every figure of a food with its source, and every measure with its grams.
-
-    Example: tarebook foods show soy-sauce
-    """
-    from tarebook.cards.food_page import food_data, food_page
-    from tarebook.cli.talk import show as show_lines
-    from tarebook.cli.talk import show_data
-
-    if as_json:
-        show_data(food_data(food))
-    else:
-        show_lines(food_page(food))
+    app = typer.Typer(
+        help="Find foods and see every figure of one, with its source.",
+        no_args_is_help=True,
+        rich_markup_mode=None,
+    )
+    for name in words[:1] if words and words[0] in COMMANDS else COMMANDS:
+        module = import_module(f"tarebook.cli.{COMMANDS[name]}")
+        app.command(name)(getattr(module, name))
+    return app
