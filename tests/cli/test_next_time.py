@@ -2,40 +2,115 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tarebook.cli.next_time import tell_next_time
+Tarebook = Callable[..., Any]
+SCALE = ("scale", "juniper-venison", "--meat", "6lb")
+PLAN = ("plan", "juniper-venison", "--meat", "6lb", "--now", "2026-11-25 09:00")
+NOTE = "less pepper"
 
 
-def test_shown_with_how_they_come_off(
-    tarebook: Callable[..., Any], capsys: pytest.CaptureFixture[str]
-) -> None:
-    """The open notes of this recipe, and how to take them up or strike them out."""
+@pytest.fixture
+def noted(tarebook: Tarebook) -> None:
+    """A batch with a note for next time."""
     tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
-    tarebook("batch", "note", "less", "pepper", "--next-time")
-    capsys.readouterr()
-    tell_next_time("juniper-venison")
-    out, err = capsys.readouterr()
+    tarebook("batch", "note", NOTE, "--next-time")
 
-    assert "" == err
-    assert out.startswith("For next time\n1.2     less pepper (2")
+
+@pytest.mark.parametrize(
+    "again", [SCALE, ("batch", "start", "juniper-venison")], ids=lambda a: a[0]
+)
+@pytest.mark.usefixtures("noted")
+def test_shown_until_it_is_settled(tarebook: Tarebook, again: tuple[str, ...]) -> None:
+    """With its number and how it comes off; taken up or dropped, it is not shown again."""
+    out = tarebook(*again).out
+
+    assert "\nFor next time\n1.2     less pepper (2" in out
     assert "tarebook batch take 1.2." in out and "tarebook\nbatch drop 1.2." in out
-    tell_next_time("cabin-rub-elk")
-    assert ("", "") == capsys.readouterr()
+    tarebook("batch", "drop", "1.2")
+    assert "For next time" not in tarebook(*again).out
+    tarebook("batch", "undo", "1.3")
+    assert NOTE in tarebook(*again).out
+    tarebook("batch", "take", "1.2")
+    assert NOTE not in tarebook(*again).out
 
 
-def test_a_book_that_cannot_be_read_stops_nothing(
-    own_home: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+@pytest.mark.usefixtures("noted")
+def test_of_that_recipe_only(tarebook: Tarebook) -> None:
+    """Another recipe shows nothing."""
+    done = tarebook("scale", "cabin-rub-elk")
+
+    assert "For next time" not in done.out
+    assert "next time" not in done.err
+
+
+@pytest.mark.usefixtures("noted")
+def test_beside_what_goes_into_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
+    """Where standard output is no page, the note goes to standard error."""
+    for more in (["--as", "csv"], ["-o", str(tmp_path / "sheet.txt")]):
+        done = tarebook(*SCALE, *more)
+
+        assert NOTE not in done.out
+        assert "1.2     less pepper (2" in done.err
+
+
+@pytest.mark.usefixtures("noted")
+def test_a_key_of_the_data(tarebook: Tarebook) -> None:
+    """``next_time`` lists them; without any it is empty."""
+    found = json.loads(tarebook(*SCALE, "--json").out)["next_time"]
+
+    assert [(1, 2, NOTE)] == [(one["batch"], one["entry"], one["text"]) for one in found]
+    assert [] == json.loads(tarebook("scale", "cabin-rub-elk", "--json").out)["next_time"]
+
+
+def test_a_book_that_cannot_be_read_stops_nothing(tarebook: Tarebook, own_home: Path) -> None:
     """It is told of, and the command goes on."""
     own_home.mkdir()
     (own_home / "book.sqlite3").write_bytes(b"dear diary")
-    tell_next_time("juniper-venison")
-    out, err = capsys.readouterr()
+    done = tarebook("scale", "juniper-venison")
 
-    assert "" == out
-    assert err.startswith("note: ") and "is no batch book" in err
+    assert 0 == done.status
+    assert "Juniper venison" in done.out
+    assert 1 == done.err.count("is no batch book")
+
+
+def test_two_recipes_of_one_file_name(
+    tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
+) -> None:
+    """In two folders under two titles, each has its own notes; which is which is told."""
+    for folder, title in (("venison", "Lake venison"), ("turkey", "Lake turkey")):
+        (tmp_path / folder).mkdir()
+        (tmp_path / folder / "strips.toml").write_text(recipe_text(title=title), "utf-8")
+    first, second = (str(tmp_path / one / "strips.toml") for one in ("venison", "turkey"))
+    tarebook("batch", "start", first)
+    tarebook("batch", "note", NOTE, "--next-time")
+    scaled = tarebook("scale", second)
+
+    assert NOTE not in scaled.out
+    assert 'that of "Lake venison", another title' in scaled.err
+    started = tarebook("batch", "start", second)
+    assert "it goes by strips-lake-turkey in the book" in started.err
+    assert "--renamed" in started.err
+    assert NOTE in tarebook("scale", first).out
+    assert ("", "") == (tarebook("scale", second).err, tarebook("scale", first).err)
+
+
+def test_a_recipe_under_a_new_title(
+    tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
+) -> None:
+    """Told to be the same, it has the notes of the old title too."""
+    path = tmp_path / "strips.toml"
+    path.write_text(recipe_text(title="Lake venison"), "utf-8")
+    tarebook("batch", "start", str(path))
+    tarebook("batch", "note", NOTE, "--next-time")
+    path.write_text(recipe_text(title="Lake venison, mild"), "utf-8")
+
+    assert NOTE in tarebook("batch", "start", str(path), "--renamed").out
+    done = tarebook("scale", str(path))
+    assert NOTE in done.out
+    assert "" == done.err

@@ -47,15 +47,18 @@ def start() -> Start:
     """Start a batch in the book of this test."""
 
     def begin(
-        recipe: str = "lake", *, meat: int | None = 2500, text: str = TEXT, hours: float = 0
+        recipe: str = "lake",
+        *,
+        title: str = "Lake strips",
+        meat: int | None = 2500,
+        text: str = TEXT,
+        hours: float = 0,
     ) -> Entry:
         draft = draft_of("start", hours, what=MEAT)
         if meat is not None:
             draft = draft_of("start", hours, what=MEAT, value=meat)
         with writing() as db:
-            return start_batch(
-                db, recipe=recipe, title="Lake strips", recipe_text=text, draft=draft
-            )
+            return start_batch(db, recipe=recipe, title=title, recipe_text=text, draft=draft)
 
     return begin
 

@@ -10,14 +10,14 @@ from pathlib import Path
 import pytest
 
 from tarebook.findings import FileUnreadable
-from tarebook.records import NextTime, next_time, recipe_key
+from tarebook.records import Known, NextTime, next_time, recipe_key
 from tarebook.records.place import book_file
 
 ASK = """
 import sys
 from tarebook.records import next_time
-found = next_time(sys.argv[1])
-print(found, "sqlite3" in sys.modules)
+found = next_time(sys.argv[1], "Lake strips")
+print(found == ((), ""), "sqlite3" in sys.modules)
 """
 
 
@@ -27,7 +27,7 @@ def test_without_a_book_nothing_is_loaded(own_home: Path) -> None:
         [sys.executable, "-c", ASK, "lake"], capture_output=True, text=True, check=True
     )
 
-    assert "() False\n" == done.stdout
+    assert "True False\n" == done.stdout
     assert not own_home.exists()
 
 
@@ -39,8 +39,10 @@ def test_the_notes_of_a_recipe(start: Callable[..., object], add: Callable[..., 
     add("note", batch=2, what="next-time", note="more salt")
     add("note", batch=1, note="turned the bags")
 
-    assert (NextTime(1, 2, "less pepper", "2026-11-25"),) == next_time("lake")
-    assert () == next_time("elk")
+    shown = (NextTime(1, 2, "less pepper", "2026-11-25"),)
+    assert Known(shown) == next_time("lake", "Lake strips")
+    assert Known(shown) == next_time("ours/lake.toml", "Lake strips")
+    assert Known() == next_time("elk", "Lake strips")
 
 
 def test_a_book_that_cannot_be_read(own_home: Path) -> None:
@@ -49,7 +51,7 @@ def test_a_book_that_cannot_be_read(own_home: Path) -> None:
     book_file().write_bytes(b"x" * 5000)
 
     with pytest.raises(FileUnreadable):
-        next_time("lake")
+        next_time("lake", "Lake strips")
 
 
 @pytest.mark.parametrize(
@@ -69,5 +71,6 @@ def test_one_name_for_a_recipe(which: str, key: str) -> None:
 
 
 def test_a_recipe_from_a_pipe_goes_by_its_title() -> None:
-    """What has no name goes by its title."""
+    """What has no name goes by its title, whether it is asked for or was opened."""
     assert "lake-strips-no-2" == recipe_key("-", "Lake strips, no. 2")
+    assert "lake-strips-no-2" == recipe_key("<standard input>", "Lake strips, no. 2")

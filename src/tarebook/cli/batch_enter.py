@@ -25,6 +25,10 @@ _ALSO = {
 """Other words for what is weighed."""
 
 
+_OTHER = (
+    'it goes by {} in the book, and learns nothing of "{}", whose file has the same name. Is that '
+    "the same recipe under a new title? Then tarebook batch undo, and start it with --renamed"
+)
 _AFTERWARDS = ("finished", "packed")  # often weighed when the batch is called done already
 
 
@@ -36,6 +40,10 @@ def start(
             "--meat", metavar="WEIGHT", help="Today's trimmed raw meat: 6lb, '6 lb 4 oz', 2.7kg."
         ),
     ] = None,
+    renamed: Annotated[
+        bool,
+        typer.Option("--renamed", help="The recipe of this file name, under a new title."),
+    ] = False,
     at: At = None,
     note: Note = None,
     as_json: asking.AsJson = False,
@@ -54,6 +62,7 @@ def start(
     from tarebook.records.find import in_hand
     from tarebook.records.keep import start_batch
     from tarebook.records.moment import moment_of
+    from tarebook.records.names import Named, name_in_book
     from tarebook.records.next_time import recipe_key
     from tarebook.records.questions import questions
     from tarebook.records.standing import standing_of
@@ -77,17 +86,21 @@ def start(
         value=value,
         note=note or "",
     )
-    key = recipe_key(recipe, found.title)
     with writing() as db:
         others = in_hand(db)
+        named = name_in_book(db, recipe, found.title)
+        if renamed:
+            named = Named(recipe_key(recipe, found.title))
         entry = start_batch(
-            db, recipe=key, title=found.title, recipe_text=data.decode("utf-8"), draft=draft
+            db, recipe=named.name, title=found.title, recipe_text=data.decode("utf-8"), draft=draft
         )
-    asked = questions(entry, standing_of(()), standing_of((entry,)))
+    asked = list(questions(entry, standing_of(()), standing_of((entry,))))
+    if named.other:
+        asked.append(_OTHER.format(named.name, named.other))
     tell(entry, found.title, as_json=as_json, asked=asked)
     if as_json:
         return
-    tell_next_time(key)
+    tell_next_time(found)
     if others:
         write(f"Also in hand: batch {_listed(others)}; --batch names it.\n")
 

@@ -2,26 +2,67 @@
 
 from __future__ import annotations
 
+from functools import cache
+from typing import TYPE_CHECKING, Any
 
-def tell_next_time(key: str) -> None:
+if TYPE_CHECKING:
+    from tarebook.recipe.model import Recipe
+    from tarebook.records import Known
+
+
+def tell_next_time(recipe: Recipe, *, aside: bool = False) -> None:
     """Show the open notes for next time of a recipe, where there are any.
 
     Without a batch book nothing is loaded. A book that cannot be read is told of on standard
     error, and stops nothing: the cook asked for something else.
 
     Args:
-        key: the name that the recipe goes by in the book (``records.recipe_key``).
+        recipe: as it was opened.
+        aside: whether standard output holds something else, so that notes go to standard error.
     """
+    found = _known(recipe)
+    if not found.notes:
+        return
+    from tarebook.cards.batch_page import next_lines
+    from tarebook.cards.lines import Line
     from tarebook.cli.talk import complain, show
+
+    lines = next_lines(found.notes)
+    if not aside:
+        show([Line(), *lines])
+        return
+    for line in lines:
+        complain(line.text)
+
+
+def next_time_data(recipe: Recipe) -> list[dict[str, Any]]:
+    """Return the same as plain data; empty where there is nothing."""
+    return [one._asdict() for one in _known(recipe).notes]
+
+
+@cache
+def complain_of_book(fault: str) -> None:
+    """Tell on standard error of a book that cannot be read: once, however often it is asked."""
+    from tarebook.cli.talk import complain
+
+    complain(f"note: {fault}")
+
+
+def _known(recipe: Recipe) -> Known:
+    """Return what the book has on a recipe; tell on standard error what stands in the way."""
     from tarebook.findings import FileUnreadable, FileUnwritable
-    from tarebook.records import next_time
+    from tarebook.records import Known, next_time
 
     try:
-        found = next_time(key)
+        found = next_time(recipe.file, recipe.title)
     except (FileUnreadable, FileUnwritable) as fault:
-        complain(f"note: {fault}")
-        return
-    if found:
-        from tarebook.cards.batch_page import next_lines
+        complain_of_book(str(fault))
+        return Known()
+    if found.other:
+        from tarebook.cli.talk import complain
 
-        show(next_lines(found))
+        complain(
+            f'note: in the batch book this file name is that of "{found.other}", another title: '
+            "its batches and notes are not counted here"
+        )
+    return found

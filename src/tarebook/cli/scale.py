@@ -38,6 +38,7 @@ def scale(
 
     Example: tarebook scale juniper-venison --meat 6lb
     """
+    from tarebook.cli.next_time import next_time_data, tell_next_time
     from tarebook.cli.talk import open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
@@ -67,6 +68,7 @@ def scale(
             from tarebook.cards.why import activity_data
 
             data["water_activity"] = activity_data(done)
+        data["next_time"] = next_time_data(done.recipe)
         show_data(data)
         return
     if as_ is not None or out is not None:
@@ -77,6 +79,7 @@ def scale(
             from tarebook.cells import csv_text
 
             put(csv_text(scale_rows(done)).encode(), out)
+            tell_next_time(done.recipe, aside=True)
             return
     from tarebook.cards.sheet import sheet
 
@@ -95,3 +98,4 @@ def scale(
         put(plain_text(lines).encode(), out)
     else:
         show(lines)
+    tell_next_time(done.recipe, aside=out is not None)

@@ -63,15 +63,23 @@ def work_out(
 
 
 def _own_yield(recipe: Recipe) -> OwnYield | None:
-    """Return what the batch book says of this recipe's next batch, or None without a book."""
+    """Return what the batch book says of this recipe's next batch, or None without a book.
+
+    A book that cannot be read is told of, and stops nothing.
+    """
     from tarebook.records.place import is_there
 
     if not is_there():
         return None
+    from tarebook.cli.next_time import complain_of_book
+    from tarebook.findings import FileUnreadable, FileUnwritable
     from tarebook.lessons.history import own_yield
-    from tarebook.records.next_time import recipe_key
 
-    return own_yield(recipe_key(recipe.file, recipe.title))
+    try:
+        return own_yield(recipe.file, recipe.title)
+    except (FileUnreadable, FileUnwritable) as fault:
+        complain_of_book(str(fault))
+        return None
 
 
 def own_kitchen() -> Kitchen | None:

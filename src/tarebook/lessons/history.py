@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from tarebook.lessons.learn import learn
 from tarebook.nutrition.facts import OwnYield
 from tarebook.records.entry import Row
@@ -23,23 +25,29 @@ def past(recipe: str | None = None) -> tuple[Row, ...]:
     from tarebook.records.store import reading
 
     with reading() as db:
-        found = rows(db, recipe=recipe, most=_MOST)
-    return tuple(one for one in found if not one.struck and _sound(one.yield_fraction))
+        return _weighed(rows(db, recipe=recipe, most=_MOST))
 
 
-def own_yield(recipe: str) -> OwnYield | None:
+def own_yield(which: str, title: str) -> OwnYield | None:
     """Return what the kitchen's own batches say of a recipe's next one; None without any.
 
     Args:
-        recipe: the name that it goes by in the book.
+        which: a path, a name, or ``-``, as the recipe was opened.
+        title: the recipe's title.
     """
-    same = [one.yield_fraction for one in past(recipe)]
-    return learn([one for one in same if one is not None])
+    if not is_there():
+        return None
+    from tarebook.records.find import rows
+    from tarebook.records.names import name_in_book
+    from tarebook.records.store import reading
+
+    with reading() as db:
+        same = _weighed(rows(db, recipe=name_in_book(db, which, title).name, most=_MOST))
+    return learn([one.yield_fraction for one in same if one.yield_fraction is not None])
 
 
-def last_hours(recipe: str) -> float | None:
-    """Return how long the last batch of a recipe was in the dryer [h], or None."""
-    return next((one.dry_h for one in past(recipe) if one.dry_h), None)
+def _weighed(found: Iterable[Row]) -> tuple[Row, ...]:
+    return tuple(one for one in found if not one.struck and _sound(one.yield_fraction))
 
 
 def _sound(yield_fraction: float | None) -> bool:

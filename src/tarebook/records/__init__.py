@@ -13,6 +13,7 @@ Files of this room, from the ground up:
 - ``schema``: the tables, and the steps from one version of them to the next.
 - ``copies``: whole copies of a book.
 - ``store``: opens the book to read or to write; turns its faults into sentences.
+- ``names``: what a recipe goes by in the book.
 - ``find``: batches, entries and lists out of it.
 - ``keep``: batches and entries into it.
 - ``questions``: what looks like a slip, asked and never changed.
@@ -25,6 +26,6 @@ Files of this room, from the ground up:
 Only ``next_time`` is loaded by commands that do not keep the book.
 """
 
-from tarebook.records.next_time import NextTime, next_time, recipe_key
+from tarebook.records.next_time import Known, NextTime, next_time, recipe_key
 
-__all__ = ["NextTime", "next_time", "recipe_key"]
+__all__ = ["Known", "NextTime", "next_time", "recipe_key"]

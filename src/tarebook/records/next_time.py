@@ -12,6 +12,7 @@ from tarebook.records.place import is_there
 from tarebook.tuples import NamedTuple
 
 _LONGEST_NAME = 100
+_PIPED = ("-", "<standard input>")  # as it is asked for, and as findings call it
 
 
 class NextTime(NamedTuple):
@@ -29,33 +30,49 @@ class NextTime(NamedTuple):
     day: str
 
 
-def next_time(recipe: str) -> tuple[NextTime, ...]:
-    """Return the open notes for next time of a recipe, the oldest first.
+class Known(NamedTuple):
+    """What the book has on a recipe that comes up again.
+
+    Attributes:
+        notes: for next time, the oldest first.
+        other: title of another recipe that has the file's name in the book; see ``names.Named``.
+    """
+
+    notes: tuple[NextTime, ...] = ()
+    other: str = ""
+
+
+def next_time(which: str, title: str) -> Known:
+    """Return the open notes for next time of a recipe.
 
     Args:
-        recipe: the name that it goes by; see :func:`recipe_key`.
+        which: a path, a name, or ``-``, as it was opened.
+        title: the recipe's title.
 
     Raises:
         FileUnreadable, FileUnwritable: there is a book, and it cannot be read.
     """
     if not is_there():
-        return ()
+        return Known()
     from tarebook.records.find import open_notes
+    from tarebook.records.names import name_in_book
     from tarebook.records.store import reading
 
     with reading() as db:
-        found = open_notes(db, recipe)
-    return tuple(
+        named = name_in_book(db, which, title)
+        found = open_notes(db, named.name)
+    notes = tuple(
         NextTime(note.batch, note.number, note.note, note.happened.local.date().isoformat())
         for note, _ in found
     )
+    return Known(notes, named.other)
 
 
 def recipe_key(which: str, title: str = "") -> str:
-    """Return the name that a recipe goes by in the book, however it was named today.
+    """Return the name that the file of a recipe goes by, in whichever folder it lies.
 
     Args:
-        which: a path, a name, or ``-``.
+        which: a path, a name, or what stands for standard input.
         title: what to go by where it came down a pipe.
 
     Example:
@@ -64,6 +81,6 @@ def recipe_key(which: str, title: str = "") -> str:
         >>> recipe_key("-", "Piped strips")
         'piped-strips'
     """
-    name = title if which == "-" else Path(which).name.removesuffix(".toml")
+    name = title if which in _PIPED else Path(which).name.removesuffix(".toml")
     words = "".join(c if c.isalnum() else " " for c in name.casefold()).split()
     return "-".join(words)[:_LONGEST_NAME] or "recipe"

@@ -1,0 +1,61 @@
+"""What a recipe goes by in the book: the name of its file, and its title where two share one.
+
+A recipe may be moved, copied to another folder, or written anew, and its batches stay its own. Two
+recipes that only their folders tell apart have two titles: the first that was started goes by the
+file's name alone, and each later one has its title behind it. Names that stand in the book are
+never changed.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+
+from tarebook.records.next_time import recipe_key
+from tarebook.tuples import NamedTuple
+
+
+class Named(NamedTuple):
+    """What a recipe goes by in the book.
+
+    Attributes:
+        name: of its batches, those to come too.
+        other: title of the recipe that has the file's name to itself, where this one has no batch
+            yet; else empty. It may be the same recipe under an earlier title: that only the cook
+            knows.
+    """
+
+    name: str
+    other: str = ""
+
+
+def name_in_book(db: sqlite3.Connection, which: str, title: str) -> Named:
+    """Return what a recipe goes by.
+
+    Args:
+        db: the book.
+        which: a path, a name, or ``-``, as it was opened.
+        title: the recipe's title.
+    """
+    key = recipe_key(which, title)
+    if _has(db, key, title):
+        return Named(key)
+    alike = recipe_key("-", title)
+    titles = _titles(db, key)
+    if not titles or any(recipe_key("-", one) == alike for one in titles):
+        return Named(key)
+    full = recipe_key("-", f"{key} {title}")
+    return Named(full, other="" if _has(db, full) else titles[0])
+
+
+def _has(db: sqlite3.Connection, name: str, title: str | None = None) -> bool:
+    """Whether there is a batch of that name, and of that title where one is told."""
+    also, values = ("", [name]) if title is None else ("AND title = ?", [name, title])
+    # The latest has the title of today, so that this ends at once however many there are.
+    asked = f"SELECT 1 FROM batches WHERE recipe = ? {also} ORDER BY number DESC LIMIT 1"
+    return db.execute(asked, values).fetchone() is not None
+
+
+def _titles(db: sqlite3.Connection, name: str) -> list[str]:
+    """Return the titles of the batches of a name, the one used last first."""
+    asked = "SELECT title FROM batches WHERE recipe = ? GROUP BY title ORDER BY max(number) DESC"
+    return [str(title) for (title,) in db.execute(asked, [name])]
