@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -111,7 +110,7 @@ def test_the_order_of_ingredients_does_not_matter(recipe: Recipe, data: st.DataO
     """Written in another order, a recipe holds what it held, to the last digit that counts."""
     order = data.draw(st.permutations(recipe.ingredients))
     first = estimate(facts(recipe))
-    second = estimate(facts(replace(recipe, ingredients=tuple(order))))
+    second = estimate(facts(recipe._replace(ingredients=tuple(order))))
 
     for figure in FIGURES:
         assert ends(first, figure) == pytest.approx(ends(second, figure), rel=1e-9, abs=1e-9)
@@ -195,7 +194,7 @@ def test_more_salt_is_more_sodium(recipe: Recipe, more: str) -> None:
         name="more", food="salt-table", amount=parse_amount(more), part=Part.MIXED_IN
     )
     plain = estimate(facts(recipe))
-    salty = estimate(facts(replace(recipe, ingredients=(*recipe.ingredients, salted))))
+    salty = estimate(facts(recipe._replace(ingredients=(*recipe.ingredients, salted))))
 
     assert ends(salty, "sodium_mg")[1] > ends(plain, "sodium_mg")[1]
 

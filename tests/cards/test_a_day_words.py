@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 import pytest
 
@@ -121,7 +120,7 @@ def test_a_name_cannot_move_the_cursor(recipe_of: RecipeOf) -> None:
         one._replace(name="all\x1b[2Jspice") if one.food == "allspice" else one
         for one in recipe.ingredients
     ]
-    done = worksheet(replace(recipe, ingredients=tuple(names)), a_day={"sugars_g": 25.0})
+    done = worksheet(recipe._replace(ingredients=tuple(names)), a_day={"sugars_g": 25.0})
 
     assert all(text.isprintable() for text in a_day_sentences(done))
     assert any("spice" in text for text in a_day_sentences(done))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 import pytest
 
@@ -137,8 +136,7 @@ def test_a_recipe_cannot_paint_the_screen(recipe_of: RecipeOf) -> None:
     """Control characters in titles and names reach no terminal, whoever let them in."""
     good = recipe_of()
     (one,) = good.ingredients
-    bad = replace(
-        good,
+    bad = good._replace(
         title="Red \x1b[31m strips \u202e",
         ingredients=(one._replace(name="soy \x1b]0;x\x07", note="a\x1b[2Jb"),),
     )

@@ -26,11 +26,7 @@ def test_no_sodium_total_no_sodium_swings() -> None:
     """Where sodium has no total, nothing is said to move it."""
     recipe = load_recipe("trail-sticks-venison")[0]
     first = recipe.ingredients[0]
-    import dataclasses
-
-    bare = dataclasses.replace(
-        recipe, ingredients=(first._replace(food="salt"), *recipe.ingredients[1:])
-    )
+    bare = recipe._replace(ingredients=(first._replace(food="salt"), *recipe.ingredients[1:]))
 
     found = why_data(worksheet(bare))
 

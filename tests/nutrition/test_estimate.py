@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -268,8 +267,8 @@ def test_salt_of_unknown_crystal_still_thins_the_rest() -> None:
     as if it were not there."""
     recipe = load_recipe("trail-sticks-venison")[0]
     salt = recipe.ingredients[0]
-    plain = replace(recipe, ingredients=(salt._replace(food="salt"), *recipe.ingredients[1:]))
-    none = replace(recipe, ingredients=recipe.ingredients[1:])
+    plain = recipe._replace(ingredients=(salt._replace(food="salt"), *recipe.ingredients[1:]))
+    none = recipe._replace(ingredients=recipe.ingredients[1:])
     known, unknown, without = (
         estimate(facts_of(scale_by_factor(one, Fraction(1), choose_drawer("basic"))))
         for one in (recipe, plain, none)

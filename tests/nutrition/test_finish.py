@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -118,7 +117,7 @@ def test_err_a_batch_that_is_there_before_it_is_dried(known: FactsOf) -> None:
 def test_err_what_a_swap_has_made_mushrooms_of(recipe_of: Callable[..., Recipe]) -> None:
     """How they hold water is not held; a recipe file is refused sooner."""
     venison = recipe_of(drying="water-activity = 0.8")
-    mushrooms = replace(venison, meat=venison.meat._replace(food="mushroom-shiitake"))
+    mushrooms = venison._replace(meat=venison.meat._replace(food="mushroom-shiitake"))
     scaled = scale_by_factor(mushrooms, Fraction(1), choose_drawer("basic"))
 
     with pytest.raises(QuantityError, match="how mushroom-shiitake holds water is not known"):

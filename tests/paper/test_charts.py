@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-from dataclasses import replace
 from fractions import Fraction
 from xml.etree import ElementTree
 
@@ -64,11 +63,9 @@ def test_what_is_only_at_least_has_no_upper_end() -> None:
 def test_a_side_without_a_total_is_told_and_not_drawn() -> None:
     """No bar stands in for what is not known."""
     recipe, _ = load_recipe("cabin-rub-elk")
-    from dataclasses import replace
 
     salt = next(one for one in recipe.ingredients if one.food.startswith("salt"))
-    bare = replace(
-        recipe,
+    bare = recipe._replace(
         ingredients=tuple(
             one._replace(food="salt") if one is salt else one for one in recipe.ingredients
         ),
@@ -97,7 +94,7 @@ def test_a_soak_is_drawn_hour_by_hour(name: str) -> None:
 def test_a_drawn_soak_says_how_cold_it_is() -> None:
     """A warm one is not told as one in the refrigerator."""
     recipe, _ = load_recipe("juniper-venison")
-    warm = replace(recipe, soak=recipe.soak._replace(temperature_f=(60.0, 60.0)))
+    warm = recipe._replace(soak=recipe.soak._replace(temperature_f=(60.0, 60.0)))
     chart = soak_chart(worksheet(warm, factor=Fraction(1)))
 
     assert chart is not None

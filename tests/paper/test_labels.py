@@ -74,9 +74,8 @@ def test_dates_are_the_shortest_published_ones() -> None:
 def test_without_a_heat_step_there_is_no_date() -> None:
     """Keep cold, and why; a cook's own day on the shelf is not printed either."""
     recipe, _ = load_recipe("juniper-venison")
-    from dataclasses import replace
 
-    done = worksheet(replace(recipe, heat=HeatStep.UNSTATED), factor=Fraction(1))
+    done = worksheet(recipe._replace(heat=HeatStep.UNSTATED), factor=Fraction(1))
     told = label_words(
         done,
         keep_by(done.case, packed_on=DAY),

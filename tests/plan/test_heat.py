@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 
@@ -67,7 +66,7 @@ def test_the_most_cautious_where_none_is_said(recipe_of: RecipeOf) -> None:
     """Soaked meat is simmered in its marinade; rubbed or ground meat steamed first."""
 
     def unheated(recipe: Recipe) -> Case:
-        return Case.of(replace(recipe, heat=HeatStep.UNSTATED))
+        return Case.of(recipe._replace(heat=HeatStep.UNSTATED))
 
     rubbed = recipe_of(marinade={}, rub={"salt-table": "1 tsp"})
     assert HeatStep.SIMMERED is choose(unheated(recipe_of())).step

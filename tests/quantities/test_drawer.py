@@ -72,12 +72,12 @@ def test_the_check_table_is_met(row: dict[str, str], name: str, percent: int) ->
 
     if fewest:
         assert scoops.within
-        assert int(fewest) == scoops.count
+        assert int(fewest) == scoops.how_many
         assert abs(scoops.error) <= Fraction(percent, 100)
     else:
         assert not scoops.within
         assert Fraction(row[f"{name}_nearest_tsp"]) * TEASPOON_ML == scoops.volume_ml
-        assert int(row[f"{name}_nearest_scoops"]) == scoops.count
+        assert int(row[f"{name}_nearest_scoops"]) == scoops.how_many
     assert held_ml(scoops) == scoops.volume_ml
     assert scoops.volume_ml / (Fraction(row["volume_tsp"]) * TEASPOON_ML) - 1 == scoops.error
 
@@ -124,7 +124,7 @@ def by_table(
 
 def found(scoops: Scoops) -> tuple[bool, int, int, Fraction]:
     """Return the same four of what we measured."""
-    return scoops.within, scoops.count, len(scoops.parts), scoops.volume_ml
+    return scoops.within, scoops.how_many, len(scoops.parts), scoops.volume_ml
 
 
 @pytest.mark.parametrize("name", DRAWERS)
@@ -163,7 +163,7 @@ def test_whole_cups_add_one_scoop_each_when_exact(name: str, steps: int, cups: i
     more = measure(volume_ml + cups * largest_ml, drawer, Fraction(0))
 
     assert one.within and more.within
-    assert one.count + cups == more.count
+    assert one.how_many + cups == more.how_many
 
 
 # --- wording, the drawers, and what is refused
@@ -224,7 +224,7 @@ def test_a_drawer_of_ones_own() -> None:
 
     scoops = measure(Fraction(5, 4) * CUP_ML, drawer, Fraction(2, 100))
 
-    assert (1, False, Fraction(-1, 5)) == (scoops.count, scoops.within, scoops.error)
+    assert (1, False, Fraction(-1, 5)) == (scoops.how_many, scoops.within, scoops.error)
 
 
 def test_err_two_traditions_in_one_drawer() -> None:
@@ -238,7 +238,7 @@ def test_err_two_traditions_in_one_drawer() -> None:
 def test_err_empty_drawer() -> None:
     """A drawer without tools measures nothing."""
     with pytest.raises(QuantityError, match="at least one tool"):
-        Drawer(name="bare", tools=())
+        measure(Fraction(100), Drawer(name="bare", tools=()), Fraction(1, 50))
 
 
 @pytest.mark.parametrize(("volume", "tolerance"), [(0, "0.02"), (-1, "0.02"), (1, "1"), (1, "-1")])

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import product
 
 import pytest
@@ -196,7 +195,7 @@ def every_finding(batch: Batch) -> list[Finding]:
         Case.of(batch(rub={"curing-salt-1": "1 g"})),
         Case.of(batch())._replace(dryer_top_f=140.0),
         Case.of(batch())._replace(dryer_settable=False),
-        Case.of(replace(batch(), soak=Soak(used_before=True, temperature_f=(50.0, 60.0)))),
+        Case.of(batch()._replace(soak=Soak(used_before=True, temperature_f=(50.0, 60.0)))),
     ]
     return [
         one

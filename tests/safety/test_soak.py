@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 
@@ -155,7 +154,7 @@ def test_a_fresh_marinade_is_accepted(batch: Batch) -> None:
 
 def test_a_used_marinade_is_a_warning(batch: Batch) -> None:
     """Raw meat has lain in it: a fresh one for every batch."""
-    recipe = replace(batch(), soak=Soak(used_before=True))
+    recipe = batch()._replace(soak=Soak(used_before=True))
     (found,) = check_used_before(Case.of(recipe))
 
     assert ("marinade-reused", "soak.used-before") == (found.code, found.place.path)
@@ -164,4 +163,4 @@ def test_a_used_marinade_is_a_warning(batch: Batch) -> None:
 
 def _at(batch: Batch, degf: float | None) -> Case:
     stated = None if degf is None else (degf, degf)
-    return Case.of(replace(batch(), soak=Soak(temperature_f=stated)))
+    return Case.of(batch()._replace(soak=Soak(temperature_f=stated)))

@@ -108,7 +108,6 @@ def _answers(
 
 def _changed(recipe: Recipe, thickness: str | None, temperature: str | None, by: str) -> Recipe:
     """Return the recipe cut and heated as options say, each checked by itself."""
-    from dataclasses import replace
 
     from tarebook.cli.talk import asked
     from tarebook.quantities.amount import parse_length_mm
@@ -118,13 +117,13 @@ def _changed(recipe: Recipe, thickness: str | None, temperature: str | None, by:
         option = f"{by}thickness"
         mm = asked(parse_length_mm, thickness, option)
         cut = recipe.meat._replace(thickness_mm=mm, thickness_written=thickness)
-        recipe = replace(recipe, meat=cut)
-        _conditions(replace(recipe, drying=recipe.drying._replace(temperature_f=None)), option)
+        recipe = recipe._replace(meat=cut)
+        _conditions(recipe._replace(drying=recipe.drying._replace(temperature_f=None)), option)
     if temperature is not None:
         option = f"{by}temperature"
         ends = asked(parse_temperature_f, temperature, option)
         air = recipe.drying._replace(temperature_f=ends, temperature_written=temperature)
-        recipe = replace(recipe, drying=air)
+        recipe = recipe._replace(drying=air)
         _conditions(recipe, option)
     return recipe
 

@@ -63,7 +63,6 @@ def soak(
 
 def _soaked_at(recipe: Recipe, text: str) -> Recipe:
     """Return the recipe soaked at another temperature, within what a soak may have."""
-    from dataclasses import replace
 
     from tarebook.cli.talk import asked
     from tarebook.quantities.temperature import parse_temperature_f
@@ -76,4 +75,4 @@ def _soaked_at(recipe: Recipe, text: str) -> Recipe:
             "--temperature: a soak is at 28 to 100 °F (-2 to 38 °C); colder the meat is frozen"
         )
     soak = recipe.soak._replace(temperature_f=ends, temperature_written=text)
-    return replace(recipe, soak=soak)
+    return recipe._replace(soak=soak)

@@ -117,8 +117,7 @@ def weighed(text: str | None, option: str) -> float | None:
 
 def _all_kept(recipe: Recipe, leftover: str | None) -> Recipe:
     """Return a recipe of whose marinade nothing was poured away."""
-    from dataclasses import replace
 
     if leftover is not None:
         raise AskedWrongly("--leftover contradicts --nothing-poured-away: give one of them")
-    return replace(recipe, soak=recipe.soak._replace(poured_away=False))
+    return recipe._replace(soak=recipe.soak._replace(poured_away=False))

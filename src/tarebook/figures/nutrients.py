@@ -8,13 +8,14 @@ that its maker's products spread widely about has a range in ``reference/ranges.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from functools import cache
 from types import MappingProxyType
+from typing import Any, Self
 
 from tarebook.figures.foods import food
 from tarebook.figures.table import Row, columns, number, rows_of, table
 from tarebook.findings import AskedWrongly
+from tarebook.tuples import NamedTuple
 
 FIGURES: tuple[str, ...] = (
     "water_g",
@@ -40,8 +41,18 @@ _SHARED = ("source", "basis", "confidence", "note")
 _PARTS = ("water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
+class _Figure(NamedTuple):
+    value: float | None
+    unit: str
+    source: str
+    basis: str
+    confidence: str = "measured"
+    note: str = ""
+    low: float | None = None
+    high: float | None = None
+
+
+class Figure(_Figure):
     """One figure of one food. It cannot be built without a source.
 
     Attributes:
@@ -55,18 +66,14 @@ class Figure:
         high: greatest such value; for an unknown figure also the most it can be, if known.
     """
 
-    value: float | None
-    unit: str
-    source: str
-    basis: str
-    confidence: str = "measured"
-    note: str = ""
-    low: float | None = None
-    high: float | None = None
+    __slots__ = ()
 
-    def __post_init__(self) -> None:
-        if not self.source.strip():
+    def __new__(cls, *told: Any, **named: Any) -> Self:
+        """Refuse a figure that nobody says."""
+        made = super().__new__(cls, *told, **named)
+        if not made.source.strip():
             raise AskedWrongly("a figure cannot exist without a source")
+        return made
 
     def __str__(self) -> str:
         """Return value, unit and source: ``5493 mg (sr26)``."""
@@ -148,7 +155,7 @@ def _borrowed(key: str, figures: dict[str, Figure]) -> dict[str, Figure]:
 def _lend(figure: Figure, other: str, what: str, why: str = "") -> Figure:
     notes = (f"{what} of {other}", why, figure.note)
     confidence = "common practice" if figure.confidence == "measured" else figure.confidence
-    return replace(figure, confidence=confidence, note="; ".join(n for n in notes if n))
+    return figure._replace(confidence=confidence, note="; ".join(n for n in notes if n))
 
 
 def _mended(key: str, figures: dict[str, Figure]) -> dict[str, Figure]:
@@ -159,14 +166,14 @@ def _mended(key: str, figures: dict[str, Figure]) -> dict[str, Figure]:
         elif action == "borrow":
             mended[name] = _lend(nutrients(lender)[name], lender, "borrowed: figure", reason)
         else:
-            mended[name] = replace(figures[name], value=None, source=source, note=reason)
+            mended[name] = figures[name]._replace(value=None, source=source, note=reason)
     return {name: _bounded(name, figure, mended) for name, figure in mended.items()}
 
 
 def _sugars(figures: Mapping[str, Figure]) -> Figure:
     sugars, carbohydrate = figures["sugars_g"], figures["carbohydrate_g"]
     if sugars.value is None and carbohydrate.value == 0:
-        return replace(sugars, value=0.0, note="0 since there is no carbohydrate")
+        return sugars._replace(value=0.0, note="0 since there is no carbohydrate")
     return sugars
 
 
@@ -175,7 +182,7 @@ def _water_by_difference(figures: Mapping[str, Figure], reason: str, source: str
     water = figures["water_g"]
     note = f"100 less the other parts; {reason}; {water.value:g} printed"
     value = round(100.0 - sum(parts), 2)
-    return replace(water, value=value, source=source, confidence="computed", note=note)
+    return water._replace(value=value, source=source, confidence="computed", note=note)
 
 
 def _bounded(name: str, figure: Figure, figures: Mapping[str, Figure]) -> Figure:
@@ -184,13 +191,13 @@ def _bounded(name: str, figure: Figure, figures: Mapping[str, Figure]) -> Figure
         return figure
     most = carbohydrate - (figures["fiber_g"].value or 0.0)
     note = "; ".join(n for n in (figure.note, "at most carbohydrate less fiber") if n)
-    return replace(figure, low=0.0, high=round(most, 2), note=note)
+    return figure._replace(low=0.0, high=round(most, 2), note=note)
 
 
 def _with_ranges(key: str, figures: dict[str, Figure]) -> dict[str, Figure]:
     for name, (low, high, note) in _ranges().get(key, {}).items():
         notes = "; ".join(n for n in (figures[name].note, note) if n)
-        figures[name] = replace(figures[name], low=low, high=high, note=notes)
+        figures[name] = figures[name]._replace(low=low, high=high, note=notes)
     return figures
 
 

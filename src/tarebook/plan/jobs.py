@@ -203,9 +203,8 @@ def whole_minutes(value: float) -> int:
 
 
 def _heated(recipe: Recipe, step: HeatStep) -> Recipe:
-    from dataclasses import replace
 
-    return replace(recipe, heat=step)
+    return recipe._replace(heat=step)
 
 
 def _hours(

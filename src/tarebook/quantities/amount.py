@@ -6,7 +6,6 @@ Amounts are exact fractions in the unit they were written in; nothing is rounded
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
@@ -17,6 +16,7 @@ from tarebook.quantities.forms import BEFORE
 from tarebook.quantities.number import format_fraction
 from tarebook.quantities.terms import MEASURES, Reader, Term
 from tarebook.quantities.units import TRADITIONS, Dimension, dimension, factor, unit_text
+from tarebook.tuples import NamedTuple
 
 __all__ = [
     "Amount",
@@ -36,8 +36,7 @@ class AmountKind(StrEnum):
     TO_TASTE = "to taste"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Amount:
+class Amount(NamedTuple):
     """How much of something a cook wrote.
 
     Two amounts are equal if they mean the same; how they were written does not count.
@@ -56,8 +55,22 @@ class Amount:
     unit: str
     form: tuple[str, ...] = ()
     kind: AmountKind = AmountKind.MEASURED
-    text: str = field(default="", compare=False)
-    readings: tuple[str, ...] = field(default=(), compare=False)
+    text: str = ""
+    readings: tuple[str, ...] = ()
+
+    @property
+    def meaning(self) -> tuple[Fraction | None, Fraction | None, str, tuple[str, ...], AmountKind]:
+        """What the amount says, however it was written."""
+        return self.low, self.high, self.unit, self.form, self.kind
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Amount) and self.meaning == other.meaning
+
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    def __hash__(self) -> int:
+        return hash(self.meaning)
 
     @property
     def is_range(self) -> bool:

@@ -11,7 +11,6 @@ no more than one of 2.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
 from math import ceil, floor, gcd, lcm
@@ -62,8 +61,7 @@ class Tool(NamedTuple):
         return f"{count} x {self.label}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawer:
+class Drawer(NamedTuple):
     """A set of spoons and cups.
 
     Attributes:
@@ -74,17 +72,12 @@ class Drawer:
     name: str
     tools: tuple[Tool, ...]
 
-    def __post_init__(self) -> None:
-        if not self.tools or any(tool.size <= 0 for tool in self.tools):
-            raise QuantityError("a drawer holds at least one tool, and each holds something")
-
     def __hash__(self) -> int:
         """Hash by name alone: quick, and drawers of one name are then told apart by their tools."""
         return hash(self.name)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Scoops:
+class Scoops(NamedTuple):
     """What to take from the drawer.
 
     Attributes:
@@ -100,7 +93,7 @@ class Scoops:
     within: bool
 
     @property
-    def count(self) -> int:
+    def how_many(self) -> int:
         """How many scoops there are."""
         return sum(count for count, _ in self.parts)
 
@@ -199,6 +192,8 @@ class _Grid:
     """
 
     def __init__(self, drawer: Drawer) -> None:
+        if not drawer.tools or any(tool.size <= 0 for tool in drawer.tools):
+            raise QuantityError("a drawer holds at least one tool, and each holds something")
         by_volume = {tool.volume_ml: tool for tool in drawer.tools}  # each volume once
         volumes = sorted(by_volume, reverse=True)
         self.tools = [by_volume[volume] for volume in volumes]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+from types import MappingProxyType
 
 from tarebook.findings import Place
 from tarebook.quantities.amount import Amount
@@ -263,8 +263,7 @@ class Drying(NamedTuple):
     finish: Finish | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe:
+class Recipe(NamedTuple):
     """A whole recipe as written, for one weight of meat.
 
     Attributes:
@@ -278,14 +277,23 @@ class Recipe:
     meat: Meat
     ingredients: tuple[Ingredient, ...]
     about: str = ""
-    soak: Soak = field(default_factory=Soak)
+    soak: Soak = Soak()
     heat: HeatStep = HeatStep.UNSTATED
-    drying: Drying = field(default_factory=Drying)
+    drying: Drying = Drying()
     steps: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     cup: str = "us"
     file: str = ""
-    lines: Mapping[str, int] = field(default_factory=dict, compare=False, repr=False)
+    lines: Mapping[str, int] = MappingProxyType({})
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Recipe) and self[:-1] == other[:-1]
+
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    def __hash__(self) -> int:
+        return hash(self[:-1])
 
     def place(self, path: str = "") -> Place:
         """Return where a key stands, for a finding; a key not written is at its table's line."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tarebook.figures.nutrients import values
@@ -27,28 +26,27 @@ _PLACES = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeepLimit:
+class KeepLimit(NamedTuple):
     """How long sealed dried meat keeps in one place.
 
     Attributes:
         place: ``room``, ``refrigerator`` or ``freezer``.
-        count: how many [days or months].
+        most: how many [days or months].
         unit: ``day`` or ``month``.
         until: last day, or None where it is not known when it was packed.
     """
 
     place: str
-    count: int
+    most: int
     unit: str
     until: date | None = None
 
     @property
     def words(self) -> str:
         """The limit as a card prints it: ``14 days at room temperature``."""
-        many = "" if self.count == 1 else "s"
+        many = "" if self.most == 1 else "s"
         last = f" (until {self.until.isoformat()})" if self.until else ""
-        return f"{self.count} {self.unit}{many} {_PLACES[self.place]}{last}"
+        return f"{self.most} {self.unit}{many} {_PLACES[self.place]}{last}"
 
 
 class KeepBy(NamedTuple):
@@ -181,7 +179,7 @@ def _limit(place: str, packed_on: date | None) -> KeepLimit:
     found = rule("storage-cautious").figures[place]
     count = int(found.limit)
     until = None if packed_on is None else _after(packed_on, count, found.unit)
-    return KeepLimit(place=place, count=count, unit=found.unit, until=until)
+    return KeepLimit(place=place, most=count, unit=found.unit, until=until)
 
 
 def _after(day: date, count: int, unit: str) -> date:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 from tarebook.figures.foods import Food, food
@@ -149,7 +148,7 @@ def _whole(amount: Amount) -> Amount:
     if amount.low is None or amount.high is None:
         return amount
     low, high = (Fraction(max(1, round(end))) for end in (amount.low, amount.high))
-    return replace(amount, low=low, high=high)
+    return amount._replace(low=low, high=high)
 
 
 def _scaled_cure(ingredient: Ingredient, item: Food, exact: Amount) -> ScaledIngredient:

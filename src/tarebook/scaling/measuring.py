@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 from tarebook.figures.foods import Food
@@ -99,7 +98,7 @@ def _counted(amount: Amount) -> Measure:
     assert amount.low is not None and amount.high is not None
     low, high = _nearest_count(amount.low), _nearest_count(amount.high)
     middle = (amount.low + amount.high) / 2
-    rounded = replace(amount, low=low, high=high, form=())
+    rounded = amount._replace(low=low, high=high, form=())
     taken = (low + high) / 2 / middle
     within = abs(taken - 1) <= _COUNT_TOLERANCE
     return Measure(text=str(rounded), exact=amount, taken=taken, within=within)
@@ -121,4 +120,4 @@ def _weight_text(amount: Amount) -> str:
 
 def exact_text(amount: Amount) -> str:
     """Return the exact scaled amount in the unit it was written in, as a fraction."""
-    return str(replace(amount, form=()))
+    return str(amount._replace(form=()))

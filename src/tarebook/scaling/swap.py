@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 from tarebook.figures.foods import Food, food, normalised
@@ -70,7 +69,7 @@ def swap(recipe: Recipe, what: Swap) -> Recipe:
     if new.food.curing or any(food(one.food).curing for one in hits):
         raise AskedWrongly("--swap: curing salt is never swapped for anything, nor anything for it")
     changed = tuple(_swapped(one, new, what) if one in hits else one for one in recipe.ingredients)
-    return replace(recipe, ingredients=changed)
+    return recipe._replace(ingredients=changed)
 
 
 def _named(recipe: Recipe, name: str) -> list[Ingredient]:
@@ -93,7 +92,7 @@ def _swap_meat(recipe: Recipe, new: Food, what: Swap) -> Recipe:
         raise AskedWrongly("--swap: the meat keeps its weight; leave out the ratio")
     if not new.species_group:
         raise AskedWrongly(f"--swap: {new.key} is no meat, fish or mushroom")
-    return replace(recipe, meat=recipe.meat._replace(food=new.key, wild=new.wild))
+    return recipe._replace(meat=recipe.meat._replace(food=new.key, wild=new.wild))
 
 
 def _matches(one: Ingredient, name: str) -> bool:
@@ -125,15 +124,15 @@ def _amount(one: Ingredient, new: Known, what: Swap) -> Amount:
     old = food(one.food)
     kind = dimension(one.amount.unit) if one.amount.low is not None else None
     if kind is None or kind is Dimension.COUNT:
-        return replace(one.amount, form=())
+        return one.amount._replace(form=())
     if what.by_mass:
         mass = mass_of(one.amount, old, one.form, g_per_ml=bottle_density(one.panel))
         if mass is None:
             raise AskedWrongly(f"--swap: nobody has stated what {one.amount} of {old.name} weighs")
-        return replace(one.amount, low=mass.low_g, high=mass.high_g, unit="gram", form=())
+        return one.amount._replace(low=mass.low_g, high=mass.high_g, unit="gram", form=())
     if kind is Dimension.MASS:
         return _by_density(one, old, new)
-    return replace(one.amount, form=())
+    return one.amount._replace(form=())
 
 
 def _by_density(one: Ingredient, old: Food, new: Known) -> Amount:
@@ -147,8 +146,7 @@ def _by_density(one: Ingredient, old: Food, new: Known) -> Amount:
         )
     assert one.amount.low is not None and one.amount.high is not None
     grams = factor(one.amount.unit, "gram") * after / before
-    return replace(
-        one.amount,
+    return one.amount._replace(
         low=one.amount.low * grams,
         high=one.amount.high * grams,
         unit="gram",

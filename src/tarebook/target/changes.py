@@ -6,7 +6,6 @@ A change takes a recipe and a share and gives the changed recipe; it tells in wo
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from fractions import Fraction
 
 from tarebook.figures.foods import food
@@ -68,7 +67,7 @@ def _parted(one: Ingredient, other: str, share: Fraction) -> tuple[Ingredient, .
     """Return an ingredient as what stays of it, and what takes the place of the rest."""
     if share == 0:
         return (one,)
-    amount = replace(one.amount.times(share), form=())
+    amount = one.amount.times(share)._replace(form=())
     comes = one._replace(
         name=other,
         food=other,
@@ -135,7 +134,7 @@ def _shorter(recipe: Recipe, share: Fraction) -> Recipe:
     soak = recipe.soak._replace(
         hours=(low, middle, high), hours_written=f"{middle:.3g}", stated=True
     )
-    return replace(recipe, soak=soak)
+    return recipe._replace(soak=soak)
 
 
 def _can_be_patted(recipe: Recipe) -> bool:
@@ -143,9 +142,8 @@ def _can_be_patted(recipe: Recipe) -> bool:
 
 
 def _patted(recipe: Recipe, share: Fraction) -> Recipe:
-    return recipe if share == 0 else replace(
-        recipe, soak=recipe.soak._replace(surface=Surface.PATTED)
-    )  # fmt: skip
+    soak = recipe.soak._replace(surface=Surface.PATTED)
+    return recipe if share == 0 else recipe._replace(soak=soak)
 
 
 def _has_marinade(recipe: Recipe) -> bool:
@@ -171,7 +169,7 @@ def _each(
     for one in recipe.ingredients:
         for new in becomes(one) if wanted(one) else (one,):
             _put(changed, new)
-    return replace(recipe, ingredients=tuple(changed))
+    return recipe._replace(ingredients=tuple(changed))
 
 
 def _put(changed: list[Ingredient], new: Ingredient) -> None:
@@ -195,7 +193,7 @@ def _sum(one: Ingredient, new: Ingredient) -> Ingredient | None:
     if dimension(a.unit) is not dimension(b.unit) or dimension(a.unit) is Dimension.COUNT:
         return None
     by = factor(b.unit, a.unit)
-    return one._replace(amount=replace(a, low=a.low + b.low * by, high=a.high + b.high * by))
+    return one._replace(amount=a._replace(low=a.low + b.low * by, high=a.high + b.high * by))
 
 
 def _any(wanted: Callable[[Ingredient], bool]) -> Callable[[Recipe], bool]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from tarebook.figures.foods import food
@@ -188,7 +187,7 @@ def _reached(goal: Goal, answer: Answer) -> bool:
 
 
 def _in_grams(recipe: Recipe) -> Recipe:
-    return replace(recipe, ingredients=tuple(_weighed(one) for one in recipe.ingredients))
+    return recipe._replace(ingredients=tuple(_weighed(one) for one in recipe.ingredients))
 
 
 def _weighed(one: Ingredient) -> Ingredient:
@@ -199,7 +198,7 @@ def _weighed(one: Ingredient) -> Ingredient:
     mass = mass_of(one.amount, item, one.form, g_per_ml=bottle_density(one.panel))
     if mass is None:
         return one
-    amount = replace(one.amount, low=mass.low_g, high=mass.high_g, unit="gram", form=())
+    amount = one.amount._replace(low=mass.low_g, high=mass.high_g, unit="gram", form=())
     return one._replace(amount=amount)
 
 
