@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
+from functools import lru_cache
 from unicodedata import category, combining, east_asian_width
 
 from tarebook.tuples import NamedTuple
@@ -38,14 +39,14 @@ def clean(text: str) -> str:
     """
     if text.isascii() and text.isprintable():
         return text
-    return "".join(" " if category(c) in ("Cc", "Cf", "Cs", "Zl", "Zp") else c for c in text)
+    return "".join(map(_fit, text))
 
 
 def width(text: str) -> int:
     """Return how many columns a terminal gives a text."""
     if text.isascii():
         return len(text)
-    return sum(_columns(c) for c in text)
+    return sum(map(_columns, text))
 
 
 def pad(text: str, columns: int) -> str:
@@ -61,19 +62,19 @@ def wrap(text: str, columns: int, *, first: str = "", rest: str = "") -> Iterato
         columns: width of a line, prefix included.
         first, rest: prefix of the first line and of those after it.
     """
-    prefix, line = first, ""
+    prefix, line, used = first, "", 0
     for word in _words(text):
-        room = max(columns - width(prefix), 1)
-        if line and width(line) + 1 + width(word) > room:
+        wide, room = width(word), max(columns - width(prefix), 1)
+        if line and used + 1 + wide > room:
             yield prefix + line
-            prefix, line = rest, ""
+            prefix, line, used = rest, "", 0
             room = max(columns - width(prefix), 1)
-        while not line and width(word) > room:
+        while not line and wide > room:
             head, word = _cut(word, room)
             yield prefix + head
-            prefix = rest
+            prefix, wide = rest, width(word)
             room = max(columns - width(prefix), 1)
-        line = f"{line} {word}" if line else word
+        line, used = (f"{line} {word}", used + 1 + wide) if line else (word, wide)
     if line:
         yield prefix + line
 
@@ -110,6 +111,12 @@ def table(
             )
 
 
+@lru_cache(maxsize=4096)
+def _fit(c: str) -> str:
+    return " " if category(c) in ("Cc", "Cf", "Cs", "Zl", "Zp") else c
+
+
+@lru_cache(maxsize=4096)
 def _columns(c: str) -> int:
     if combining(c) or category(c) in ("Mn", "Me", "Cf"):
         return 0
