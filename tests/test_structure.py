@@ -39,6 +39,7 @@ MAY_IMPORT["safety"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying", "shopping"}
 MAY_IMPORT["target"] = {*MAY_IMPORT} - {"probe", "shopping", "target"}
 MAY_IMPORT["shelf"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf"}
 MAY_IMPORT["plan"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf", "uptake"}
+MAY_IMPORT["lookup"] = {"where", "files", "findings", "quantities", "figures", "recipe"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["lessons"] = {*MAY_IMPORT} - {"paper", "lessons"}
@@ -116,15 +117,28 @@ def test_no_cycles_between_modules() -> None:
     assert [name for name in graph if reaches(name)] == []
 
 
-def test_nothing_of_ours_opens_the_network() -> None:
-    """No module of ours imports anything that talks to a network."""
+def test_one_room_alone_talks_to_the_network() -> None:
+    """No module outside the look-up's room imports anything that talks to a network."""
     talkers = {
         str(path.relative_to(SOURCE)): hits
         for path in modules()
         if (hits := {name.split(".")[0] for name in imports_of(path)} & NETWORK)
+        and room_of(path) != "lookup"
     }
 
     assert talkers == {}
+
+
+def test_one_command_alone_looks_things_up() -> None:
+    """What asks over the network is named by its own command, and by nothing else."""
+    asking = {f"tarebook.lookup.{name}" for name in ("client", "wire", "kept")}
+    others = {
+        str(path.relative_to(SOURCE))
+        for path in modules()
+        if imports_of(path) & asking and room_of(path) != "lookup"
+    }
+
+    assert others <= {"cli/foods_lookup.py"}
 
 
 @pytest.mark.parametrize(

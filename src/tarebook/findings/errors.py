@@ -8,6 +8,7 @@
     ├── FoodUnknown         (LookupError)  no food goes by that name
     ├── FileUnreadable      (OSError)      a file is missing, a folder, too large, or not text
     ├── FileUnwritable      (OSError)      a file cannot be written; what was there is as it was
+    ├── LookupFailed        (OSError)      the food table on the net gave no answer that can be used
     ├── RecordFaulty        (ValueError)   a file someone wrote has errors; carries all of them
     │   └── RecipeFaulty                   that file is a recipe
     └── CureRefused         (ValueError)   curing salt outside what may be printed; carries why
@@ -89,6 +90,20 @@ class FileUnreadable(TarebookError, OSError):
 
 class FileUnwritable(TarebookError, OSError):
     """A file cannot be written; what was there before is as it was."""
+
+
+class LookupFailed(TarebookError, OSError):
+    """The food table on the net gave no answer that can be used.
+
+    Attributes:
+        passing: whether it may pass by itself, so that an answer kept from before can stand in.
+        status: the answer's HTTP status, or None where there was no answer.
+    """
+
+    def __init__(self, message: str, *, passing: bool = False, status: int | None = None) -> None:
+        super().__init__(message)
+        self.passing = passing
+        self.status = status
 
 
 class RecordFaulty(TarebookError, ValueError):
