@@ -211,3 +211,13 @@ def test_stated_water_stands_before_the_row_s() -> None:
 
     assert makeup("soy-sauce", panel).water == pytest.approx(0.85)
     assert not makeup("soy-sauce", panel).rough
+
+
+@pytest.mark.parametrize("sugars", [0, 3, 9, 12, 15])
+def test_what_a_panel_prints_takes_the_place_of_water(sugars: int) -> None:
+    """A gram stays a gram: a syrup that is like a thin sauce holds less of that sauce's water."""
+    panel = Panel(serving_g=Fraction(17), sodium_mg=Fraction(575), sugars_g=Fraction(sugars))
+    found = makeup("soy-sauce", panel)
+
+    assert sum(classes(found).values()) == pytest.approx(1.0, abs=2e-3)
+    assert (found.water < makeup("soy-sauce").water) == (sugars > 0)

@@ -17,12 +17,11 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from tarebook.figures.foods import Food, food
-from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
 from tarebook.figures.sugars import SugarSplit, split
 from tarebook.figures.working import value
 from tarebook.nutrition.draws import Even, Pert
-from tarebook.nutrition.printed import Printed, read_figure
+from tarebook.nutrition.printed import Printed, read_panel
 from tarebook.recipe.model import Panel
 from tarebook.tuples import NamedTuple
 
@@ -88,11 +87,15 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
     """
     item = food(food_key)
     per_100 = dict(values(food_key))
-    read = _printed(panel, item, per_100)
+    read = {} if panel is None else read_panel(panel, food_key)
     printed = {name: one.amount for name, one in read.items()}
     per_100.update(printed)
     sugars = split(food_key)
     total_sugars = per_100["sugars_g"]
+    if "sugars_g" in printed and per_100["carbohydrate_g"] is not None:
+        per_100["carbohydrate_g"] = max(per_100["carbohydrate_g"], printed["sugars_g"])
+    if read and "water_g" not in read:
+        per_100["water_g"] = _room_for_water(per_100)
     water, rest, oil, salt = _parts(per_100, item)
     sucrose, hexose = _sugar_shares(sugars)
     sugar_g = total_sugars or 0.0
@@ -138,6 +141,16 @@ def _parts(per_100: Mapping[str, float | None], item: Food) -> tuple[float, floa
     salts = min(salts, max(dry - oil, 0.0))
     rest = max(dry - oil - salts - (per_100["sugars_g"] or 0.0), 0.0)
     return water, rest, oil, salts
+
+
+def _room_for_water(per_100: Mapping[str, float | None]) -> float | None:
+    """Return the water of the food it is like, as far as what its panel prints leaves room."""
+    water = per_100["water_g"]
+    if water is None:
+        return None
+    parts = sum(per_100[name] or 0.0 for name in ("carbohydrate_g", "protein_g", "fat_g"))
+    salt = (per_100["sodium_mg"] or 0.0) / 1000 / SODIUM_IN_SALT
+    return min(water, max(100 - parts - salt, 0.0))
 
 
 def _stand_in_water(item: Food) -> float:
@@ -186,49 +199,6 @@ def _missing(
     if "sugars_g" in gone or (unsure and per_100["sugars_g"]):
         gone.add("added_sugars_g")
     return frozenset(gone)
-
-
-def _printed(
-    panel: Panel | None, item: Food, per_100: Mapping[str, float | None]
-) -> dict[str, Printed]:
-    """Return what a panel prints, per 100 g; nothing where its serving has no weight."""
-    if panel is None:
-        return {}
-    grams = panel.serving_g
-    if grams is None and panel.serving_ml is not None:
-        known = density(item.key)
-        grams = None if known is None else panel.serving_ml * known.g_per_ml
-    if not grams:
-        return {}
-    stated = {
-        "sodium_mg": panel.sodium_mg,
-        "sugars_g": panel.sugars_g,
-        "added_sugars_g": panel.added_sugars_g,
-        "energy_kcal": panel.energy_kcal,
-        "fat_g": panel.fat_g,
-        "carbohydrate_g": panel.carbohydrate_g,
-        "protein_g": panel.protein_g,
-        "potassium_mg": panel.potassium_mg,
-        "saturated_g": panel.saturated_g,
-        "cholesterol_mg": panel.cholesterol_mg,
-        "fiber_g": panel.fiber_g,
-        "vitamin_d_ug": panel.vitamin_d_ug,
-        "calcium_mg": panel.calcium_mg,
-        "iron_mg": panel.iron_mg,
-        "water_g": panel.water_g,
-        "ash_g": panel.ash_g,
-    }
-    by = float(grams) / 100
-    none_added = split(item.key).added_high == 0
-    rows = {**per_100, "added_sugars_g": 0.0 if none_added else None}
-    found = {}
-    for name, printed in stated.items():
-        if printed is not None:
-            row = rows[name]
-            likely = None if row is None else row * by
-            one = read_figure(name, printed, likely, rounded=panel.rounded)
-            found[name] = one._replace(amount=one.amount / by)
-    return found
 
 
 def _sodium_cv(item: Food, printed: Printed | None) -> float:

@@ -1,11 +1,16 @@
-"""A figure printed on a panel: what stands for it, and how far off rounding leaves it."""
+"""The figures printed on a panel: what stands for each, and how far off rounding leaves it."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
+from tarebook.figures.measures import density
+from tarebook.figures.nutrients import FIGURES, values
+from tarebook.figures.sugars import split
 from tarebook.nutrition.draws import Even, Pert
 from tarebook.nutrition.rounding import unrounded
+from tarebook.recipe.model import Panel
 from tarebook.tuples import NamedTuple
 
 
@@ -21,6 +26,45 @@ class Printed(NamedTuple):
     amount: float
     rounding: Even | Pert | None
     cv: float
+
+
+PRINTED = (*FIGURES, "added_sugars_g")
+"""Every figure that a panel may state."""
+
+
+def serving_g(panel: Panel, food_key: str) -> float | None:
+    """Return what a serving weighs [g]: as printed, or by the density of the food it is like."""
+    if panel.serving_g is not None or panel.serving_ml is None:
+        return None if panel.serving_g is None else float(panel.serving_g)
+    known = density(food_key)
+    return None if known is None else float(panel.serving_ml * known.g_per_ml)
+
+
+def read_panel(panel: Panel, food_key: str) -> Mapping[str, Printed]:
+    """Return what a panel's figures come to in 100 g; nothing where its serving has no weight.
+
+    Args:
+        panel: as printed.
+        food_key: key of the food that it is like, whose row tells what is likely.
+
+    Returns:
+        Each figure that is printed, by its name, per 100 g.
+    """
+    grams = serving_g(panel, food_key)
+    if not grams:
+        return {}
+    by = grams / 100
+    none_added = split(food_key).added_high == 0
+    rows = {**values(food_key), "added_sugars_g": 0.0 if none_added else None}
+    found = {}
+    for name in PRINTED:
+        printed: Fraction | None = getattr(panel, name)
+        if printed is not None:
+            row = rows[name]
+            likely = None if row is None else row * by
+            one = read_figure(name, printed, likely, rounded=panel.rounded)
+            found[name] = one._replace(amount=one.amount / by)
+    return found
 
 
 def read_figure(
