@@ -6,6 +6,7 @@ the two folders lie inside the package; in a checkout and an editable install, b
 
 from __future__ import annotations
 
+import functools
 import os
 import sys
 from pathlib import Path
@@ -13,6 +14,7 @@ from pathlib import Path
 __all__ = ["cache", "folder", "home"]
 
 
+@functools.cache
 def folder(name: str) -> Path:
     """Return the folder of the tables (``reference``) or of the demo recipes (``recipes``).
 

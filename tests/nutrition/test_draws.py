@@ -14,6 +14,8 @@ from scipy import stats
 from tarebook.nutrition import facts_of
 from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import (
+    KEPT,
+    ORDERS,
     STANDING,
     Fixed,
     LogNormal,
@@ -25,6 +27,7 @@ from tarebook.nutrition.draws import (
     percentile,
     strata,
 )
+from tarebook.nutrition.make_orders import made
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.scaling import scale_by_factor
@@ -41,6 +44,12 @@ def test_pert_meets_the_beta_distribution(low: float, width: float, mode: float)
     expected = [low + width * beta.ppf((i + 0.5) / 50) for i in range(50)]
 
     assert found == pytest.approx(expected, abs=5e-3 * width)
+
+
+def test_the_file_of_orders_is_what_is_made() -> None:
+    """The orders beside the module are, byte for byte, what their making gives."""
+    assert made() == ORDERS.read_bytes()
+    assert KEPT * len(STANDING) == len(made())
 
 
 def test_log_pert_stays_within_its_ends() -> None:

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from csv import reader
 from fractions import Fraction
 from functools import cache, lru_cache
 
-from tarebook.figures.table import cells, columns, keys, rows_of, table, words
+from tarebook.figures.table import cells, columns, keys, lines, rows_of, words
 from tarebook.findings import FoodUnknown, nearest
 from tarebook.tuples import NamedTuple
 
 _FILE = "foods.csv"
 _PLAIN = str.maketrans({"-": " ", "_": " ", ",": " ", ".": " ", "'": None, "’": None, "ñ": "n"})
+_JOINED = {mark: letter for mark, letter in _PLAIN.items() if letter != " "}
 _POURED_KINDS = frozenset({"liquid", "sauce", "acid", "dairy"})
 _DRY = ("citric-acid", "tomato-powder")
 _YES_NO: Mapping[str, bool | None] = {"yes": True, "no": False, "": None}
@@ -85,8 +87,9 @@ def food(name: str) -> Food:
     for spelling in _spellings(name):
         if rows_of(_FILE, spelling):
             return _food(spelling)
-        if spelling in _aliases():
-            return _food(_aliases()[spelling])
+        key = _called(spelling)
+        if key:
+            return _food(key)
     raise FoodUnknown(name, _near(name))
 
 
@@ -173,15 +176,35 @@ def _spellings(name: str) -> Iterator[str]:
 _PLURALS = (("s", ""), ("es", ""), ("ies", "y"))
 
 
+def _called(spelling: str) -> str:
+    """Return the key of the food that goes by a spelling, or nothing.
+
+    Only lines that hold all of its words are taken apart: taking all apart costs a hundred times as
+    much, and a recipe asks for a dozen names.
+    """
+    asked = spelling.split("-")
+    for plain, line in zip(_plain_lines(), lines(_FILE), strict=True):
+        if all(word in plain for word in asked) and spelling in (names := _names_on(line)):
+            return names[spelling]
+    return ""
+
+
+@cache
+def _plain_lines() -> list[str]:
+    return "\n".join(lines(_FILE)).lower().translate(_JOINED).split("\n")
+
+
+def _names_on(line: str) -> dict[str, str]:
+    """Return the key of a food by each name that its line tells."""
+    name, aliases = (columns(_FILE)[column] for column in ("name", "aliases"))
+    (row,) = reader([line])
+    told = f"{row[name]};{row[aliases]}".lower().translate(_PLAIN).split(";")
+    return {"-".join(spoken.split()): row[0] for spoken in told if spoken}
+
+
 @cache
 def _aliases() -> dict[str, str]:
-    name, aliases = (columns(_FILE)[column] for column in ("name", "aliases"))
-    return {
-        "-".join(spoken.split()): row[0]
-        for row in table(_FILE)
-        for spoken in f"{row[name]};{row[aliases]}".lower().translate(_PLAIN).split(";")
-        if spoken
-    }
+    return {name: key for line in lines(_FILE) for name, key in _names_on(line).items()}
 
 
 @cache

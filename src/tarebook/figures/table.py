@@ -30,6 +30,11 @@ def table(name: str) -> tuple[Row, ...]:
     return tuple(csv.reader(_read(name)[1:]))
 
 
+def lines(name: str) -> Sequence[str]:
+    """Return every row of a table as it is written, in file order."""
+    return _read(name)[1:]
+
+
 def keys(name: str) -> tuple[str, ...]:
     """Return the first cell of every row, each once, in file order."""
     return tuple(_by_key(name))

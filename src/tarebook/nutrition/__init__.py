@@ -6,7 +6,8 @@ Files of this room:
 - ``makeup``: what one gram of an ingredient brings, sorted by what becomes of it.
 - ``facts``: what is known of a batch, and what is missing.
 - ``assumptions``: every uncertain input, its range, code and source.
-- ``draws``: the draws of those inputs, the same for the same name everywhere.
+- ``draws``: the draws of those inputs, the same for the same name everywhere; ``make_orders`` makes
+  the file of the orders they are dealt in.
 - ``finish``: what a batch weighs when it is dry enough, by each way of saying so.
 - ``model``: from bowl to scale, for one setting or a column of draws.
 - ``ways``: the batch in each way it may be heated, where the recipe does not say.

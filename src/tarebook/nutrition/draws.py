@@ -10,14 +10,18 @@ inputs, those that every batch has, are columns of an orthogonal design (Sun, Li
 Biometrika 96, 2009, 971-974, source id ``sun-2009``): none is correlated with any other, so that
 the spread of a sum is right at once. Those of single ingredients are shuffled by their names. No
 large library is loaded for it.
+
+The orders that the default number of draws goes by lie in a file beside this module; ``make_orders``
+makes it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import lru_cache
+from collections.abc import Callable, Sequence
+from functools import cache, lru_cache
 from itertools import pairwise
 from math import exp, log
+from pathlib import Path
 
 from tarebook.tuples import NamedTuple
 
@@ -34,6 +38,12 @@ millisecond to load, and no better one is needed to shuffle by."""
 # of the fifteen that were tried on 120 further ones.
 _DEAL = 15
 _GRID = 160
+
+KEPT = 256
+"""How many draws the orders are kept for; a slice then fits one byte."""
+
+ORDERS = Path(__file__).with_name("orders.u8")
+"""The orders of the standing inputs for that many draws, one after another."""
 
 
 class Fixed(NamedTuple):
@@ -170,7 +180,25 @@ def _quantiles(
 
 
 @lru_cache(maxsize=1024)
-def _order(name: str, n: int) -> tuple[int, ...]:
+def _order(name: str, n: int) -> Sequence[int]:
+    if n == KEPT and name in STANDING:
+        start = n * STANDING.index(name)
+        return _kept_orders()[start : start + n]
+    return order(name, n)
+
+
+@cache
+def _kept_orders() -> bytes:
+    return ORDERS.read_bytes()
+
+
+def order(name: str, n: int) -> tuple[int, ...]:
+    """Return which slice each draw of an input falls in: a permutation of 0 to n - 1.
+
+    Args:
+        name: what the input is; a standing one has a column of the design, where n has room.
+        n: how many draws.
+    """
     if n >= 4 * len(STANDING) and n & (n - 1) == 0:
         place = _columns(n).get(name)
         if place is not None:
@@ -181,10 +209,7 @@ def _order(name: str, n: int) -> tuple[int, ...]:
 def _shuffled(name: str, n: int) -> list[int]:
     """Return 0 to n - 1 in an order that belongs to a name alone."""
     state = seed_of(name)
-    keys = []
-    for _ in range(n):
-        state = state * MULTIPLIER % PRIME
-        keys.append(state)
+    keys = [state := state * MULTIPLIER % PRIME for _ in range(n)]
     return sorted(range(n), key=keys.__getitem__)
 
 

@@ -149,7 +149,7 @@ def factor(given: str, to: str) -> Fraction:
 def unit(name: str) -> Unit:
     """Return the unit of that name; ``UnitError`` with near names where there is none."""
     try:
-        return units()[name]
+        return _read(name)
     except KeyError:
         pass
     near = nearest(name, units())
@@ -207,12 +207,7 @@ def near_units(word: str, kinds: Collection[Dimension]) -> tuple[str, ...]:
 @cache
 def units() -> Mapping[str, Unit]:
     """Return every unit of the file by name, in file order."""
-    found: dict[str, Unit] = {}
-    for line in units_file().splitlines():
-        if line and line[0] != "#":
-            one = _read_line(line, found)
-            found[one.name] = one
-    return MappingProxyType(found)
+    return MappingProxyType({name: unit(name) for name in _lines()})
 
 
 def units_file() -> str:
@@ -221,25 +216,38 @@ def units_file() -> str:
 
 
 @cache
+def _lines() -> dict[str, str]:
+    """Return the line of each unit; one is read whole only when somebody asks for it."""
+    lines = (line for line in units_file().splitlines() if line and line[0] != "#")
+    return {line.partition("=")[0].rstrip(): line for line in lines}
+
+
+@cache
 def _words() -> dict[str, str]:
-    return {word: one.name for one in units().values() for word in one.words}
+    return {word.lower(): name for name, line in _lines().items() for word in _spellings(line)}
 
 
-def _read_line(line: str, known: Mapping[str, Unit]) -> Unit:
-    """Return the unit of ``name = value = symbol = spelling …  # source: note``."""
-    definition, _, told = line.partition("#")
-    name, value, *spellings = (part.strip() for part in definition.split("="))
+def _spellings(line: str) -> list[str]:
+    """Return name, symbol and further spellings of ``name = value = symbol = spelling …  # …``."""
+    name, _, *others = line.partition("#")[0].split("=")
+    plain = (word.strip().replace("_", " ") for word in (name, *others))
+    return [word for word in plain if word.strip()]
+
+
+@cache
+def _read(name: str) -> Unit:
+    definition, _, told = _lines()[name].partition("#")
     source, _, note = told.partition(":")
-    symbol, others = (spellings[0], spellings[1:]) if spellings else ("_", [])
-    plain = [word.replace("_", " ") for word in (name, symbol, *others) if word != "_"]
-    kind, base, to_base, zero = _read_value(name, value, known)
+    value, *symbol = (part.strip() for part in definition.split("=")[1:3])
+    plain = _spellings(definition)
+    kind, base, to_base, zero = _read_value(name, value)
     return Unit(
         name=name,
         dimension=kind,
         base=base,
         to_base=to_base,
         zero=zero,
-        one=plain[0] if symbol == "_" else plain[1],
+        one=plain[0] if symbol in ([], ["_"]) else plain[1],
         many=plain[1] if len(plain) > 1 else plain[0],
         words=tuple(dict.fromkeys(word.lower() for word in plain)),
         source=source.strip(),
@@ -247,15 +255,13 @@ def _read_line(line: str, known: Mapping[str, Unit]) -> Unit:
     )
 
 
-def _read_value(
-    name: str, value: str, known: Mapping[str, Unit]
-) -> tuple[Dimension, str, Fraction, Fraction]:
+def _read_value(name: str, value: str) -> tuple[Dimension, str, Fraction, Fraction]:
     """Return dimension, base, factor and zero of ``[mass]``, ``231 inch ** 3`` and the like."""
     if value[0] == "[":
         return _BASES.get(value[1:-1], Dimension.COUNT), name, _ONE, _NOTHING
     scale, _, offset = value.partition(";")
     number, of, *power = scale.split()
-    root = known[of]
+    root = _read(of)
     zero = Fraction(offset.partition(":")[2].strip()) if offset else _NOTHING
     if power:  # only "** 3" is written, and only of a length
         return Dimension.VOLUME, f"{root.base} ** 3", _fraction(number) * root.to_base**3, zero
