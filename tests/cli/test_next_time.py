@@ -79,14 +79,19 @@ def test_a_book_that_cannot_be_read_stops_nothing(tarebook: Tarebook, own_home: 
     assert 1 == done.err.count("is no batch book")
 
 
-def test_two_recipes_of_one_file_name(
-    tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
-) -> None:
-    """In two folders under two titles, each has its own notes; which is which is told."""
+@pytest.fixture
+def two(tmp_path: Path, recipe_text: Callable[..., str]) -> tuple[str, str]:
+    """Two recipes of one file name, in two folders."""
     for folder, title in (("venison", "Lake venison"), ("turkey", "Lake turkey")):
         (tmp_path / folder).mkdir()
         (tmp_path / folder / "strips.toml").write_text(recipe_text(title=title), "utf-8")
     first, second = (str(tmp_path / one / "strips.toml") for one in ("venison", "turkey"))
+    return first, second
+
+
+def test_two_recipes_of_one_file_name(tarebook: Tarebook, two: tuple[str, str]) -> None:
+    """In two folders under two titles, each has its own notes; which is which is told."""
+    first, second = two
     tarebook("batch", "start", first)
     tarebook("batch", "note", NOTE, "--next-time")
     scaled = tarebook("scale", second)
@@ -114,3 +119,38 @@ def test_a_recipe_under_a_new_title(
     done = tarebook("scale", str(path))
     assert NOTE in done.out
     assert "" == done.err
+
+
+def test_asked_for_by_path_or_by_name(tarebook: Tarebook, two: tuple[str, str]) -> None:
+    """A path is of the recipe in that file; a bare name, of what goes by it in the book."""
+    first, second = two
+    for path in two:
+        tarebook("batch", "start", path)
+        tarebook("batch", "note", NOTE, "--next-time")
+
+    def listed(recipe: str) -> list[int]:
+        found = json.loads(tarebook("batch", "list", "--recipe", recipe, "--json").out)
+        return [one["batch"] for one in found]
+
+    assert [[1], [2]] == [listed(first), listed(second)]
+    assert [[1], [2]] == [listed("strips"), listed("strips-lake-turkey")]
+    assert "2.2 " in tarebook("batch", "next", second).out
+    assert 2 == tarebook("batch", "list", "--recipe", " ").status
+
+
+def test_a_note_is_taken_up_in_its_own_recipe(
+    tarebook: Tarebook, two: tuple[str, str], own_home: Path
+) -> None:
+    """Where another recipe has the name by now, the file is asked for, and nothing written."""
+    first, second = two
+    tarebook("batch", "start", first)
+    tarebook("batch", "note", NOTE, "--next-time")
+    (own_home / "recipes").mkdir()
+    (own_home / "recipes" / "strips.toml").write_bytes(Path(second).read_bytes())
+    done = tarebook("batch", "take", "1.2")
+
+    assert 2 == done.status
+    assert "--recipe FILE names the recipe" in done.err
+    taken = tarebook("batch", "take", "1.2", "--recipe", first)
+    assert 0 == taken.status
+    assert "reads as it did in batch 1" in taken.err and "undo 1.3 takes it back" in taken.err

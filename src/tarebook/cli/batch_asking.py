@@ -118,6 +118,24 @@ def batch_in_hand(db: sqlite3.Connection, batch: int | None, *, or_latest: bool 
     )
 
 
+def name_asked(db: sqlite3.Connection, which: str | None) -> str | None:
+    """Return the name in the book of a recipe that was asked for.
+
+    Args:
+        db: the book.
+        which: a name as the book shows it, or the path of a recipe; None where none is asked for.
+    """
+    from tarebook.records.names import name_in_book
+    from tarebook.records.next_time import recipe_key
+
+    if which is None:
+        return None
+    if not which.strip():
+        raise AskedWrongly("no recipe is named")
+    title = _title_of(which) if which.endswith(".toml") else None
+    return recipe_key(which) if title is None else name_in_book(db, which, title).name
+
+
 def tell(
     entry: Entry,
     title: str,
@@ -138,6 +156,7 @@ def tell(
     from tarebook.cards.batch_page import entry_data
     from tarebook.cards.batch_words import entry_line
     from tarebook.cli.talk import complain, show, show_data
+    from tarebook.records.entry import OF_A_NOTE
 
     if as_json:
         show_data({"title": title, **entry_data(entry), "questions": list(asked)})
@@ -146,13 +165,26 @@ def tell(
     name = f"{entry.batch}.{entry.number}"
     for question in asked:
         complain(f"note: {question}")
-    if asked:
+    if asked and entry.kind in OF_A_NOTE:
+        complain(f"kept as written; tarebook batch undo {name} takes it back")
+    elif asked:
         complain(f"kept as written; tarebook batch edit {name} ... or batch undo puts it right")
 
 
 def words_of(words: Sequence[str]) -> str:
     """Return what was typed as one text."""
     return " ".join(words).strip()
+
+
+def _title_of(path: str) -> str | None:
+    """Return the title of a recipe file, or None where there is none, or no recipe in it."""
+    from tarebook.findings import TarebookError
+    from tarebook.recipe.load import load_recipe
+
+    try:
+        return load_recipe(path)[0].title
+    except TarebookError:
+        return None
 
 
 def _ago(text: str, now: datetime) -> datetime | None:

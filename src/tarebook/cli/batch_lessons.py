@@ -41,14 +41,17 @@ def lessons(
     Example: tarebook batch lessons
     """
     from tarebook.cells import csv_text
+    from tarebook.cli.batch_asking import name_asked
     from tarebook.cli.put import form_of, put
     from tarebook.cli.talk import complain, show, show_data
     from tarebook.lessons.history import past
     from tarebook.lessons.page import lessons_data, lessons_page, lessons_rows
     from tarebook.lessons.tables import taught
-    from tarebook.records.next_time import recipe_key
+    from tarebook.records.store import reading
 
-    rows = past(None if recipe is None else recipe_key(recipe))
+    with reading() as db:
+        name = name_asked(db, recipe)
+    rows = past(name)
     form = form_of(as_, out, _FORMS)
     if as_json:
         show_data(lessons_data(taught(rows)))

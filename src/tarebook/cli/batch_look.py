@@ -86,14 +86,14 @@ def list_(
     """
     from tarebook.cards.batch_page import list_data, list_page
     from tarebook.cards.lines import Line
+    from tarebook.cli.batch_asking import name_asked
     from tarebook.cli.talk import show as show_lines
     from tarebook.cli.talk import show_data
     from tarebook.records.find import how_many, rows
-    from tarebook.records.next_time import recipe_key
     from tarebook.records.store import reading
 
-    key = None if recipe is None else recipe_key(recipe)
     with reading() as db:
+        key = name_asked(db, recipe)
         found = rows(db, recipe=key, most=None if every else _SHOWN)
         of = how_many(db, recipe=key)
     if as_json:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from tarebook.cli import asking, complete
 from tarebook.cli.batch_asking import BatchNumber, Note
+from tarebook.findings import AskedWrongly
 
+if TYPE_CHECKING:
+    from tarebook.records.entry import Batch
+
+_NAME_IT = "--recipe FILE names the recipe as it is now"
 WhichNote = Annotated[
     str, typer.Argument(metavar="ENTRY", help="Which note: 12.7.", show_default=False)
 ]
@@ -31,13 +36,13 @@ def next_(
     Example: tarebook batch next juniper-venison
     """
     from tarebook.cards.batch_page import next_data, next_page
+    from tarebook.cli.batch_asking import name_asked
     from tarebook.cli.talk import show, show_data
     from tarebook.records.find import open_notes
-    from tarebook.records.next_time import recipe_key
     from tarebook.records.store import reading
 
     with reading() as db:
-        found = open_notes(db, None if recipe is None else recipe_key(recipe))
+        found = open_notes(db, name_asked(db, recipe))
     if as_json:
         show_data(next_data(found))
     else:
@@ -110,7 +115,7 @@ def _settle(
             Kind(kind),
             at=at,
             note=note or "",
-            recipe_text=_recipe_now(recipe or found.recipe) if taken else None,
+            recipe_text=_recipe_now(recipe, found) if taken else None,
         )
     asked = []
     if taken and by.wording == found.wording:
@@ -118,18 +123,32 @@ def _settle(
     tell(by, found.title, as_json=as_json, about=settled, asked=asked)
 
 
-def _recipe_now(which: str) -> str:
-    """Return the recipe as it is now, whole."""
+def _recipe_now(said: str | None, batch: Batch) -> str:
+    """Return the recipe as it is now, whole.
+
+    Args:
+        said: as given to ``--recipe``; else it is looked for by the name of the batch.
+        batch: whose note is taken up.
+    """
     from tarebook.findings import FileUnreadable
     from tarebook.recipe.load import recipe_bytes
+    from tarebook.recipe.read import read_recipe
     from tarebook.toml.text import MOST_BYTES
 
+    which = batch.recipe if said is None else said
     try:
         data, file = recipe_bytes(which)
+    except FileUnreadable as fault:
+        raise FileUnreadable(f"{fault} ({_NAME_IT})") from None
+    recipe = read_recipe(data, file=file)[0] if said is None else None
+    if recipe is not None and recipe.title != batch.title:
+        raise AskedWrongly(
+            f'{file} is "{recipe.title}" and batch {batch.number} was of "{batch.title}" '
+            f"({_NAME_IT})"
+        )
+    try:
         if len(data) <= MOST_BYTES:
             return data.decode("utf-8")
     except UnicodeDecodeError:
         pass
-    except FileUnreadable as fault:
-        raise FileUnreadable(f"{fault}; --recipe FILE names the recipe as it is now") from None
     raise FileUnreadable(f'"{file}" is no recipe')
