@@ -15,7 +15,6 @@ from tarebook.plan.zones import (
     comes_twice,
     exists,
     minute_of,
-    nights,
     zone_of,
 )
 
@@ -39,25 +38,6 @@ def test_minutes_and_back() -> None:
         at = datetime(2026, month, 9, 17, 45, tzinfo=CHICAGO)
         assert at == clock(minute_of(at), CHICAGO)
         assert f"{at:%H:%M}" == f"{clock(minute_of(at), CHICAGO):%H:%M}"
-
-
-def test_nights_follow_the_clock() -> None:
-    """A night from 22:00 to 06:00 lasts 9 hours as clocks go back, and still ends at 06:00."""
-    since = minute_of(datetime(2026, 10, 30, 12, tzinfo=CHICAGO))
-    found = list(nights((22, 0), (6, 0), CHICAGO, since=since, until=since + 3 * 1440))
-
-    assert [480, 540, 480] == [night.end - night.start for night in found]
-    assert {"22:00", "06:00"} == {
-        f"{clock(minute, CHICAGO):%H:%M}" for night in found for minute in night
-    }
-
-
-def test_a_night_within_one_day() -> None:
-    """A rest from 01:00 to 05:00 begins and ends on one day."""
-    since = minute_of(datetime(2026, 6, 1, 12, tzinfo=CHICAGO))
-    (one,) = nights((1, 0), (5, 0), CHICAGO, since=since, until=since + 1440)
-
-    assert 4 * 60 == one.end - one.start
 
 
 def test_hours_that_are_not_and_that_are_twice() -> None:

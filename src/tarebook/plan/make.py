@@ -8,12 +8,12 @@ from datetime import tzinfo
 from tarebook.findings import AskedWrongly
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict, notes_of
 from tarebook.plan.jobs import Job
+from tarebook.plan.nights import nights as nights_between
 from tarebook.plan.place import GRID, HORIZON, place_back, place_from
 from tarebook.plan.steps import Step, steps_of
 from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
-from tarebook.plan.zones import nights as nights_between
 from tarebook.tuples import NamedTuple
 
 Window = tuple[tuple[int, int], tuple[int, int]]

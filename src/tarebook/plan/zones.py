@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta, tzinfo
 from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from tarebook.findings import AskedWrongly
-from tarebook.plan.tasks import Span
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _MINUTE = timedelta(minutes=1)
@@ -98,31 +96,6 @@ def comes_twice(at: datetime) -> bool:
     """Whether a clock shows this time twice: an hour comes again where clocks go back."""
     one, two = at.replace(fold=0), at.replace(fold=1)
     return exists(at) and one.utcoffset() != two.utcoffset()
-
-
-def nights(
-    begin: tuple[int, int], end: tuple[int, int], zone: tzinfo, *, since: int, until: int
-) -> Iterator[Span]:
-    """Yield every night between two minutes.
-
-    Args:
-        begin, end: hour and minute of the clock at which a night begins and ends; a night that
-            ends at an earlier clock time than it begins ends on the next day.
-        zone: of the clock.
-        since, until: from and to which minute.
-    """
-    day = clock(since, zone).date() - timedelta(days=1)
-    while True:
-        over = timedelta(days=1 if end <= begin else 0)
-        first = datetime(day.year, day.month, day.day, *begin, tzinfo=zone)
-        last_day = day + over
-        last = datetime(last_day.year, last_day.month, last_day.day, *end, tzinfo=zone)
-        span = Span(minute_of(first), minute_of(last))
-        if span.start >= until:
-            return
-        if span.end > since:
-            yield span
-        day += timedelta(days=1)
 
 
 def _system_name() -> str:

@@ -1,0 +1,34 @@
+"""The nights in which nobody wants to be needed, by the clock of the kitchen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta, tzinfo
+
+from tarebook.plan.tasks import Span
+from tarebook.plan.zones import clock, minute_of
+
+
+def nights(
+    begin: tuple[int, int], end: tuple[int, int], zone: tzinfo, *, since: int, until: int
+) -> Iterator[Span]:
+    """Yield every night between two minutes.
+
+    Args:
+        begin, end: hour and minute of the clock at which a night begins and ends; a night that
+            ends at an earlier clock time than it begins ends on the next day.
+        zone: of the clock.
+        since, until: from and to which minute.
+    """
+    day = clock(since, zone).date() - timedelta(days=1)
+    while True:
+        over = timedelta(days=1 if end <= begin else 0)
+        first = datetime(day.year, day.month, day.day, *begin, tzinfo=zone)
+        last_day = day + over
+        last = datetime(last_day.year, last_day.month, last_day.day, *end, tzinfo=zone)
+        span = Span(minute_of(first), minute_of(last))
+        if span.start >= until:
+            return
+        if span.end > since:
+            yield span
+        day += timedelta(days=1)
