@@ -22,6 +22,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "findings": set(),
     "files": {"findings"},
     "toml": {"findings"},
+    "clocks": {"findings"},
     "uptake": set(),
     "drying": {"uptake"},
     "quantities": {"where", "findings"},
@@ -30,9 +31,9 @@ MAY_IMPORT: dict[str, set[str]] = {
     "scaling": {*GROUND, "quantities", "figures", "recipe"},
     "probe": {*GROUND, "quantities"},
     "kitchen": {*GROUND, "quantities"},
-    "records": {*GROUND, "quantities", "figures", "recipe"},
+    "records": {*GROUND, "clocks", "quantities", "figures", "recipe"},
 }
-ASIDE = {"probe", "kitchen", "records"}  # rooms that no reckoning stands on
+ASIDE = {"probe", "kitchen", "records", "clocks"}  # rooms that no reckoning stands on
 MAY_IMPORT["nutrition"] = {*MAY_IMPORT} - ASIDE
 MAY_IMPORT["shopping"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying"}
 MAY_IMPORT["safety"] = {*MAY_IMPORT} - ASIDE - {"uptake", "drying", "shopping"}

@@ -15,12 +15,12 @@ from tarebook.cards.lines import plain_text, width
 from tarebook.cards.plan_content import _ELSEWHERE, plan_cautions
 from tarebook.cards.plan_keys import plan_data
 from tarebook.cards.plan_page import plan_page
+from tarebook.clocks.moments import read_moment
+from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import job_of
 from tarebook.plan.make import Plan, Wish, make_plan
-from tarebook.plan.moments import read_moment
 from tarebook.plan.trays import dryer_of
-from tarebook.plan.zones import minute_of
 from tarebook.recipe import load_recipe
 from tarebook.recipe.model import Recipe
 from tarebook.safety.caution import TITLES

@@ -15,13 +15,13 @@ import pytest
 from pypdf import PdfReader
 
 from tarebook.cards.plan_content import PlanContent, plan_content
+from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.paper.html_plan import html_plan
 from tarebook.paper.plan import FOOT, plan_pdf
 from tarebook.plan.jobs import job_of
 from tarebook.plan.make import Wish, make_plan
 from tarebook.plan.trays import dryer_of
-from tarebook.plan.zones import minute_of
 from tarebook.recipe import load_recipe
 from tarebook.recipe.read import read_recipe
 

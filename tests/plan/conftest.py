@@ -10,12 +10,12 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tarebook.clocks.moments import read_clock_span, read_moment
+from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import Job, job_of
 from tarebook.plan.make import Plan, Wish, make_plan
-from tarebook.plan.moments import read_clock_span, read_moment
 from tarebook.plan.trays import Dryer, dryer_of
-from tarebook.plan.zones import minute_of
 from tarebook.recipe.model import Recipe
 
 G_PER_LB = Fraction("453.59237")

@@ -8,10 +8,10 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tarebook.clocks.zones import minute_of
 from tarebook.plan.calendar import calendar, escaped, fold
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
-from tarebook.plan.zones import minute_of
 
 icalendar = pytest.importorskip("icalendar")
 

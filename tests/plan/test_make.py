@@ -8,12 +8,12 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tarebook.clocks.zones import clock
 from tarebook.findings import AskedWrongly
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.words import said_at
-from tarebook.plan.zones import clock
 
 JobOf = Callable[..., Job]
 PlanOf = Callable[..., Plan]

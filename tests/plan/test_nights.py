@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
+from tarebook.clocks.zones import clock, minute_of
 from tarebook.plan.nights import nights
-from tarebook.plan.zones import clock, minute_of
 
 CHICAGO = ZoneInfo("America/Chicago")
 

@@ -51,7 +51,7 @@ def test_nobody_turns_a_bag_by_night(plan: PlanOf) -> None:
 
 
 def _hour(found: Plan, minute: int) -> int:
-    from tarebook.plan.zones import clock
+    from tarebook.clocks.zones import clock
 
     return clock(minute, found.zone).hour
 

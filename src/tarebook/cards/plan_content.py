@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from tarebook.cards.lines import clean
+from tarebook.clocks.zones import clock
 from tarebook.figures.foods import food
 from tarebook.figures.sources import sources
 from tarebook.figures.task_times import task_times
@@ -17,7 +18,6 @@ from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.words import said_at, said_day, said_time
-from tarebook.plan.zones import clock
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.safety import Caution, cautions
 from tarebook.safety.rulebook import citations, degrees, limit

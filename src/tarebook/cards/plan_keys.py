@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from tarebook.cards.plan_content import plan_cautions
+from tarebook.clocks.zones import clock
 from tarebook.plan.cold import warm_of
 from tarebook.plan.conflicts import Said
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import Step
-from tarebook.plan.zones import clock
 
 
 def plan_data(plan: Plan, *, zone_name: str) -> dict[str, Any]:

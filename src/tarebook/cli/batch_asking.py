@@ -46,7 +46,7 @@ def clock_now() -> datetime:
     """
     from datetime import UTC, datetime
 
-    from tarebook.plan.zones import zone_of
+    from tarebook.clocks.zones import zone_of
 
     zone, _ = zone_of(None)
     return datetime.now(UTC).astimezone(zone)
@@ -60,7 +60,7 @@ def read_at(text: str | None, now: datetime) -> Moment:
         now: what the clock shows.
     """
     from tarebook.cli.talk import complain
-    from tarebook.plan.moments import read_moment
+    from tarebook.clocks.moments import read_moment
     from tarebook.records.moment import moment_of
 
     if text is None:

@@ -97,10 +97,10 @@ def plan(
     Example: tarebook plan juniper-venison --meat 6lb --ready "Saturday 18:00"
     """
     from tarebook.cli.talk import complain_findings
+    from tarebook.clocks.zones import zone_of
     from tarebook.kitchen import load_kitchen
     from tarebook.plan.jobs import job_of
     from tarebook.plan.make import make_plan
-    from tarebook.plan.zones import zone_of
 
     kind = as_.strip().lower()
     if kind not in _KINDS:
@@ -191,7 +191,7 @@ def _now(said: str | None, clock: tzinfo) -> datetime:
     import os
     from datetime import UTC, datetime
 
-    from tarebook.plan.moments import read_moment
+    from tarebook.clocks.moments import read_moment
 
     epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
     if epoch.isdecimal():
@@ -206,9 +206,9 @@ def _now(said: str | None, clock: tzinfo) -> datetime:
 def _wish(
     at: datetime, ready: str | None, start: str | None, no_nights: str | None, by: str
 ) -> Wish:
+    from tarebook.clocks.moments import read_clock_span, read_moment
+    from tarebook.clocks.zones import minute_of
     from tarebook.plan.make import Wish
-    from tarebook.plan.moments import read_clock_span, read_moment
-    from tarebook.plan.zones import minute_of
 
     if ready is not None and start is not None:
         raise AskedWrongly("give one of --ready or --start")

@@ -7,8 +7,7 @@ says. Lengths of work are estimates, and a batch is done by its bend and its wei
 
 Files of this room, in the order of the road:
 
-- ``moments``: ``Saturday 18:00`` to a moment; ``zones``: clocks; ``words``: and back.
-- ``nights``: when nobody wants to be needed.
+- ``words``: clock times in words; ``nights``: when nobody wants to be needed.
 - ``trays``: how much tray a batch takes, and how many loads that makes.
 - ``hours``: how long a load dries, as far as anybody can tell.
 - ``heat``: which heat step may be had, and what each does to the strips.

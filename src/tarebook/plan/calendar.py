@@ -12,9 +12,9 @@ from collections.abc import Iterator
 from datetime import UTC, datetime
 from hashlib import sha256
 
+from tarebook.clocks.zones import clock
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import Step
-from tarebook.plan.zones import clock
 
 _LONGEST_LINE = 75  # octets, RFC 5545 section 3.1
 _ESCAPES = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,", "\n": "\\n", "\r": None})

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from datetime import timedelta, tzinfo
 
+from tarebook.clocks.zones import clock
 from tarebook.figures.foods import food
 from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
@@ -14,7 +15,6 @@ from tarebook.plan.steps import Step, air_words, hours_words
 from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at, said_time
-from tarebook.plan.zones import clock
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
 from tarebook.safety.rulebook import both_scales, citations, degrees, foods_of, limit

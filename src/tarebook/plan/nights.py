@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import datetime, timedelta, tzinfo
 
+from tarebook.clocks.zones import clock, minute_of
 from tarebook.plan.tasks import Span
-from tarebook.plan.zones import clock, minute_of
 
 
 def nights(

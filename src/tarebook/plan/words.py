@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import tzinfo
 
-from tarebook.plan.zones import clock
+from tarebook.clocks.zones import clock
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _MONTHS = (

@@ -8,8 +8,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from tarebook.findings import AskedWrongly
-from tarebook.plan.zones import (
+from tarebook.clocks.zones import (
     SystemZone,
     clock,
     comes_twice,
@@ -17,6 +16,7 @@ from tarebook.plan.zones import (
     minute_of,
     zone_of,
 )
+from tarebook.findings import AskedWrongly
 
 CHICAGO = ZoneInfo("America/Chicago")
 

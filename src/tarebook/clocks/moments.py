@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from datetime import date, datetime, timedelta
 
+from tarebook.clocks.zones import comes_twice, exists
 from tarebook.findings import AskedWrongly
-from tarebook.plan.zones import comes_twice, exists
 
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _MONTHS = (

@@ -7,8 +7,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tarebook.clocks.moments import read_clock_span, read_moment
 from tarebook.findings import AskedWrongly
-from tarebook.plan.moments import read_clock_span, read_moment
 
 ZONE = ZoneInfo("America/Chicago")
 NOW = datetime(2026, 11, 25, 9, 30, tzinfo=ZONE)  # a Wednesday
