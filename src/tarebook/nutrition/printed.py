@@ -67,6 +67,20 @@ def read_panel(panel: Panel, food_key: str) -> Mapping[str, Printed]:
     return found
 
 
+def span(panel: Panel, figure: str) -> tuple[float, float]:
+    """Return what a printed figure may stand for, in one serving: low, and high just no more.
+
+    Args:
+        panel: as printed; it must print the figure.
+        figure: its name, as in ``PRINTED``.
+    """
+    printed: Fraction = getattr(panel, figure)
+    if not panel.rounded:
+        return float(printed), float(printed)
+    low, high = unrounded(figure, printed)
+    return float(low), float(high)
+
+
 def read_figure(
     figure: str, printed: Fraction, row: float | None, *, rounded: bool = True
 ) -> Printed:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from typing import Any
 
+from tarebook.figures.foods import Food
 from tarebook.findings import AmountError, Finding, nearest
 from tarebook.recipe import keys
 from tarebook.recipe.fields import Reading, named_food, read_panel, read_table
@@ -21,7 +22,7 @@ from tarebook.toml.syntax import parse
 from tarebook.toml.text import text_of
 
 OWN, FOODDATA = "own bottle", "fooddata-central"
-_EMPTY = 'it needs a "like", and a [panel] with what the pack prints'
+_EMPTY = "tarebook foods add NAME asks for what it needs, and writes it"
 
 
 def _table(*rows: Key) -> Mapping[str, Key]:
@@ -131,6 +132,17 @@ def read_bottle(
     return (None if faults.errors else bottle), faults.findings(file, lines)
 
 
+def bottle_of(
+    document: Mapping[str, object], *, key: str, file: str = ""
+) -> tuple[Bottle | None, tuple[Finding, ...]]:
+    """Return a bottle from the values of its file, as :func:`read_bottle` does from its text."""
+    faults = Faults()
+    bottle: Bottle | None = None
+    with suppress(TooManyErrors):
+        bottle = _bottle(document, key, Reading(faults))
+    return (None if faults.errors else bottle), faults.findings(file, None)
+
+
 def _bottle(document: Mapping[str, object], key: str, reading: Reading) -> Bottle | None:
     _refuse_unknown(document, reading.faults)
     own = {name: value for name, value in document.items() if name in TOP}
@@ -187,21 +199,30 @@ def _elsewhere(name: str) -> str:
 
 
 def _like(name: str | None, faults: Faults) -> str | None:
-    """Return the key of the food of the tables; curing salt is never kept under another name."""
+    """Return the key of the food of the tables."""
     if name is None:
         return None
     try:
-        item = named_food(name, otherwise='as in like = "soy-sauce"')
-        if item.curing:
-            raise Refused(
-                "cure",
-                "a curing salt is no bottle of your own",
-                hint="name it in the recipe, with its strength from the pack",
-            )
+        return like_food(name).key
     except Refused as refused:
         faults.refuse(refused, ("like",))
         return None
-    return item.key
+
+
+def like_food(name: str) -> Food:
+    """Return the food of the tables that a bottle may be like.
+
+    Raises:
+        Refused: no food goes by that name, or it is a curing salt.
+    """
+    item = named_food(name, otherwise='as in like = "soy-sauce"')
+    if item.curing:
+        raise Refused(
+            "cure",
+            "a curing salt is no bottle of your own",
+            hint="name it in the recipe, with its strength from the pack",
+        )
+    return item
 
 
 def _panel(document: Mapping[str, object], reading: Reading) -> Panel | None:
