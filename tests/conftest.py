@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -79,3 +80,23 @@ def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     home = tmp_path / "tarebook-home"
     monkeypatch.setenv("TAREBOOK_HOME", str(home))
     return home
+
+
+@pytest.fixture
+def kept_answers(own_home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Answers of the open table of foods, kept as if it had been asked today; nobody is asked."""
+    from tarebook.lookup.client import Client
+    from tarebook.lookup.key import Key
+    from tarebook.lookup.wire import Wire, _Got
+
+    shapes = Path(__file__).parent / "lookup"
+
+    def answered(_wire: object, request: Any, *_: object) -> _Got:
+        name = "search" if "search" in request.url else "food"
+        return _Got(200, "application/json", "", "", (shapes / f"{name}.json").read_bytes())
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Wire, "_followed", answered)
+        with Client(Key(text="DEMO_KEY", place="the demonstration key")) as table:
+            table.search("soy sauce")
+            table.food(174278)

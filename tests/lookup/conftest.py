@@ -24,62 +24,30 @@ KEY = Key(text=SECRET, place="TAREBOOK_FDC_KEY")
 # So short that every way of being slow is over within the second or two that a test may take.
 LIMITS = Limits(total_s=1.2, connect_s=0.5, read_s=0.4, most_bytes=60_000, tries=3, pause_s=0.02)
 
-# In the shape of the service's description; figures of soy sauce as in USDA SR26, row 16123.
-FIGURES = (
-    ("255", "Water", "G", 71.15),
-    ("208", "Energy", "KCAL", 53),
-    ("203", "Protein", "G", 8.14),
-    ("204", "Total lipid (fat)", "G", 0.57),
-    ("205", "Carbohydrate, by difference", "G", 4.93),
-    ("207", "Ash", "G", 15.31),
-    ("269", "Sugars, total", "G", 0.4),
-    ("307", "Sodium, Na", "MG", 5493),
-)
+HERE = Path(__file__).parent
+
+
+def shape(name: str) -> Any:
+    """Return an answer as documented: ``search``, ``food`` (by its number) or ``pack``.
+
+    Shapes are those of the service's OpenAPI description (FoodData Central API 1.0) and of the
+    answers it shows; figures of soy sauce are USDA SR26, row 16123. Other foods are made up.
+    """
+    return json.loads((HERE / f"{name}.json").read_text(encoding="utf-8"))
 
 
 def found(**changed: Any) -> dict[str, Any]:
-    """Return the answer to a search, as documented."""
-    food = {
-        "fdcId": 174278,
-        "description": "Soy sauce made from soy and wheat (shoyu)",
-        "dataType": "SR Legacy",
-        "publishedDate": "2019-04-01",
-        "score": 700.5,
-        "foodNutrients": [
-            {
-                "nutrientId": 1000,
-                "nutrientName": name,
-                "nutrientNumber": number,
-                "unitName": unit,
-                "value": value,
-            }
-            for number, name, unit, value in FIGURES
-        ],
-    }
-    return {"totalHits": 1, "currentPage": 1, "totalPages": 1, "foods": [{**food, **changed}]}
+    """Return the answer to a search, the first food of it changed."""
+    answer: dict[str, Any] = shape("search")
+    answer["foods"][0] |= changed
+    return answer
 
 
 def detail(*more: dict[str, Any], **changed: Any) -> dict[str, Any]:
-    """Return one food by its number, as documented; ``more`` are further figures."""
-    return {
-        "fdcId": 174278,
-        "description": "Soy sauce made from soy and wheat (shoyu)",
-        "dataType": "SR Legacy",
-        "publicationDate": "4/1/2019",
-        "foodNutrients": [
-            *(entry(number, unit.lower(), value) for number, _, unit, value in FIGURES),
-            *more,
-        ],
-        "foodPortions": [
-            {
-                "amount": 1.0,
-                "gramWeight": 16.0,
-                "modifier": "tbsp",
-                "measureUnit": {"id": 9999, "name": "undetermined"},
-            }
-        ],
-        **changed,
-    }
+    """Return one food by its number; ``more`` are further figures."""
+    answer: dict[str, Any] = shape("food")
+    answer["foodNutrients"] += more
+    return {**answer, **changed}
 
 
 def entry(number: str, unit: Any, amount: Any) -> dict[str, Any]:
@@ -146,7 +114,8 @@ class Service(ThreadingHTTPServer):
 
     daemon_threads = True
     secret, key = SECRET, KEY
-    found, detail, entry = staticmethod(found), staticmethod(detail), staticmethod(entry)
+    shape, found = staticmethod(shape), staticmethod(found)
+    detail, entry = staticmethod(detail), staticmethod(entry)
 
     def __init__(self) -> None:
         super().__init__(("127.0.0.1", 0), Handler)

@@ -164,7 +164,7 @@ def test_trouble_that_passes_is_waited_for(service: Any, table: Open, status: in
     fails: Behave = lambda h: h.say({}, status)  # noqa: E731
     service.script = [fails, fails, lambda h: h.say(None)]
 
-    assert 1 == len(table().search("soy").found.foods)
+    assert 3 == len(table().search("soy").found.foods)
     assert 3 == len(service.asked)
 
 

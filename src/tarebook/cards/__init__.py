@@ -18,6 +18,7 @@ Files of this room:
   data.
 - ``drying_page``: what ``drying`` prints; ``probe_page``, ``shopping_page``, ``shelf_page``,
   ``target_page``: what ``probe``, ``shop``, ``list`` and ``target`` print.
+- ``lookup_page``: what ``foods lookup`` prints.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """

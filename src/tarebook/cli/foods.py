@@ -9,6 +9,7 @@ import typer
 COMMANDS = {
     "find": "foods_look",
     "show": "foods_look",
+    "lookup": "foods_lookup",
 }
 """Every command of the group, and the module its function is in."""
 

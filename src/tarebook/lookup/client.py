@@ -66,7 +66,7 @@ class Client:
         key: Key | None,
         *,
         again: bool = False,
-        address: str = ADDRESS,
+        address: str | None = None,
         limits: Limits | None = None,
         file: Path | None = None,
     ) -> None:
@@ -75,16 +75,16 @@ class Client:
         Args:
             key: what the service asks for; None never asks it, and reads what is kept.
             again: whether to ask even where an answer is kept.
-            address: of the service; another one is for tests.
+            address: of another service, for tests; never one that a cook could be led to.
             limits: how long it may take, and how much it may send.
             file: where answers are kept; in the folder for such things where not given.
 
         Raises:
             AskedWrongly: the key would go over an open way.
         """
-        refuse_open_ways(address)
         self.said: list[str] = []
-        self._address, self._again = address, again
+        self._address, self._again = ADDRESS if address is None else address, again
+        refuse_open_ways(self._address)
         self._file = file or cache() / FILE
         self._wire = None if key is None else Wire(key=key, limits=limits or Limits())
         self._keeps = False

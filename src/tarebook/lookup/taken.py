@@ -20,6 +20,23 @@ _LONGEST_NAME = 80
 _STEP = 10_000  # a serving's figures are kept to a ten-thousandth of their unit
 
 
+def refuse_name(name: str, like: str) -> None:
+    """Refuse a name that no bottle can have, before anybody is asked for its figures.
+
+    Args:
+        name: what recipes are to call it.
+        like: the food of the tables that it is a kind of.
+
+    Raises:
+        AskedWrongly: no bottle can go by that name, or be kept like that.
+        FoodUnknown: no food is called what it is to be like.
+    """
+    if not can_name(name):
+        raise AskedWrongly(f'"{name[:40]}" can name no bottle: letters, digits and hyphens')
+    if food(like).curing:
+        raise AskedWrongly("a curing salt is no bottle of your own; name it in the recipe")
+
+
 def bottle_of(found: TableFood, *, name: str, like: str, day: date) -> Bottle:
     """Return a food of the table as a bottle.
 
@@ -33,20 +50,16 @@ def bottle_of(found: TableFood, *, name: str, like: str, day: date) -> Bottle:
         day: when the table was asked.
 
     Raises:
-        AskedWrongly: no bottle can go by that name, or nothing like that can be kept.
-        FoodUnknown: no food is called what it is to be like.
+        AskedWrongly: there is no figure to keep, or as of :func:`refuse_name`.
+        FoodUnknown: as of :func:`refuse_name`.
     """
-    if not can_name(name):
-        raise AskedWrongly(f'"{name[:40]}" can name no bottle: letters, digits and hyphens')
-    kind = food(like)
-    if kind.curing:
-        raise AskedWrongly("a curing salt is no bottle of your own; name it in the recipe")
+    refuse_name(name, like)
     if all(figure is None for figure in found.figures.values()):
         raise AskedWrongly(f"number {found.fdc_id} has no figure that could be kept")
     return Bottle(
         key=normalised(name),
         name=found.description[:_LONGEST_NAME].strip(),
-        like=kind.key,
+        like=food(like).key,
         panel=as_taken(_panel(found), FOODDATA),
         origin=FOODDATA,
         origin_id=str(found.fdc_id),
