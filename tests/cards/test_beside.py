@@ -10,7 +10,7 @@ import pytest
 from tarebook.cards.beside import Variant, beside
 from tarebook.cards.lines import Line, Style, width
 from tarebook.cards.worksheet import Worksheet, worksheet
-from tarebook.nutrition import difference
+from tarebook.nutrition.compare import difference
 from tarebook.recipe.model import Recipe
 from tarebook.scaling.swap import Swap, swap
 

@@ -6,7 +6,8 @@ from collections.abc import Callable
 
 import pytest
 
-from tarebook.nutrition import Difference, Estimate, Facts, Range, difference, estimate
+from tarebook.nutrition import Estimate, Facts, Range, estimate
+from tarebook.nutrition.compare import Difference, difference
 
 FactsOf = Callable[..., Facts]
 

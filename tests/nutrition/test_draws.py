@@ -14,6 +14,7 @@ from scipy import stats
 from tarebook.nutrition import facts_of
 from tarebook.nutrition.assumptions import assumptions
 from tarebook.nutrition.draws import (
+    JUDGEMENTS,
     KEPT,
     ORDERS,
     STANDING,
@@ -27,7 +28,7 @@ from tarebook.nutrition.draws import (
     percentile,
     strata,
 )
-from tarebook.nutrition.make_orders import made
+from tarebook.nutrition.make_draws import made_judgements, made_orders
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.scaling import scale_by_factor
@@ -46,10 +47,12 @@ def test_pert_meets_the_beta_distribution(low: float, width: float, mode: float)
     assert found == pytest.approx(expected, abs=5e-3 * width)
 
 
-def test_the_file_of_orders_is_what_is_made() -> None:
-    """The orders beside the module are, byte for byte, what their making gives."""
-    assert made() == ORDERS.read_bytes()
-    assert KEPT * len(STANDING) == len(made())
+def test_the_files_are_what_is_made() -> None:
+    """Orders and judgements beside the module are, byte for byte, what their making gives."""
+    assert made_orders() == ORDERS.read_bytes()
+    assert KEPT * len(STANDING) == len(made_orders())
+    assert made_judgements() == JUDGEMENTS.read_bytes()
+    assert 8 * (KEPT + 1) * 10 <= len(made_judgements())
 
 
 def test_log_pert_stays_within_its_ends() -> None:

@@ -10,7 +10,8 @@ from tarebook.cards.lines import Line, Style, clean, row, wrap
 from tarebook.cards.sheet import caution_lines, unknowns
 from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
-from tarebook.nutrition import FIGURES, Difference, difference
+from tarebook.nutrition import FIGURES
+from tarebook.nutrition.compare import Difference, difference
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g
 from tarebook.safety import Caution

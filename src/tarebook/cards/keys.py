@@ -13,7 +13,8 @@ from typing import Any
 from tarebook.cards.beside import Variant
 from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Finding
-from tarebook.nutrition import FIGURES, Difference, Estimate, difference
+from tarebook.nutrition import FIGURES, Estimate
+from tarebook.nutrition.compare import Difference, difference
 from tarebook.nutrition.range import Range
 from tarebook.scaling import ScaledIngredient
 from tarebook.scaling.measuring import exact_text

@@ -52,6 +52,7 @@ def program(words: list[str], *, whole: bool = False) -> typer.Typer:
         words: what was typed after the program's name.
         whole: build all of them.
     """
+    asked = next((word for word in words if not word.startswith("-")), None)
     app = typer.Typer(
         name="tarebook",
         help="Scale, weigh and reckon home-dried marinated meat: measures, grams, and sodium and "
@@ -60,8 +61,8 @@ def program(words: list[str], *, whole: bool = False) -> typer.Typer:
         rich_markup_mode=None,
         pretty_exceptions_enable=False,
         callback=_tarebook,
+        add_completion=asked not in COMMANDS,
     )
-    asked = next((word for word in words if not word.startswith("-")), None)
     for name, says in COMMANDS.items():
         if whole or name == asked:
             _add(app, name, words[words.index(name) + 1 :] if name == asked else [])

@@ -1,6 +1,7 @@
-"""tarebook scale: what to measure for today's meat, and what an ounce will hold."""
+"""tarebook scale: what to measure for today's meat, and what an ounce will hold.
 
-from __future__ import annotations
+Its annotations are plain values, not text to be read again: typer asks for every one of them twice.
+"""
 
 from typing import Annotated
 

@@ -6,8 +6,8 @@ Files of this room:
 - ``makeup``: what one gram of an ingredient brings, sorted by what becomes of it.
 - ``facts``: what is known of a batch, and what is missing.
 - ``assumptions``: every uncertain input, its range, code and source.
-- ``draws``: the draws of those inputs, the same for the same name everywhere; ``make_orders`` makes
-  the file of the orders they are dealt in.
+- ``draws``: the draws of those inputs, the same for the same name everywhere; ``make_draws``
+  makes the files of what they are dealt by.
 - ``finish``: what a batch weighs when it is dry enough, by each way of saying so.
 - ``model``: from bowl to scale, for one setting or a column of draws.
 - ``ways``: the batch in each way it may be heated, where the recipe does not say.
@@ -26,7 +26,6 @@ Files of this room:
 """
 
 from tarebook.nutrition.assumptions import Assumption, assumptions
-from tarebook.nutrition.compare import Difference, difference
 from tarebook.nutrition.estimate import Estimate, Ounce, estimate
 from tarebook.nutrition.facts import Facts, Line, facts_of
 from tarebook.nutrition.model import FIGURES
@@ -36,14 +35,12 @@ from tarebook.nutrition.ranges import unit_of
 __all__ = [
     "FIGURES",
     "Assumption",
-    "Difference",
     "Estimate",
     "Facts",
     "Line",
     "Ounce",
     "Range",
     "assumptions",
-    "difference",
     "estimate",
     "facts_of",
     "unit_of",

@@ -11,12 +11,14 @@ Biometrika 96, 2009, 971-974, source id ``sun-2009``): none is correlated with a
 the spread of a sum is right at once. Those of single ingredients are shuffled by their names. No
 large library is loaded for it.
 
-The orders that the default number of draws goes by lie in a file beside this module; ``make_orders``
-makes it.
+The orders that the default number of draws goes by, and the quantiles of the usual judgements, lie
+in files beside this module; ``make_draws`` makes them.
 """
 
 from __future__ import annotations
 
+import sys
+from array import array
 from collections.abc import Callable, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
@@ -44,6 +46,9 @@ KEPT = 256
 
 ORDERS = Path(__file__).with_name("orders.u8")
 """The orders of the standing inputs for that many draws, one after another."""
+
+JUDGEMENTS = Path(__file__).with_name("judgements.f64")
+"""Quantiles of judgements from 0 to 1 for that many draws; others are worked out."""
 
 
 class Fixed(NamedTuple):
@@ -130,18 +135,19 @@ def strata(distribution: Distribution, n: int) -> tuple[float, ...]:
         case Even(low, high):
             return tuple(low + (high - low) * (i + 0.5) / n for i in range(n))
         case Pert(low, likely, high):
-            unit = _unit_pert(_mode_place(low, likely, high), n)
+            unit = _unit_pert(mode_place(low, likely, high), n)
             return tuple([low + (high - low) * x for x in unit])
         case LogPert(low, likely, high):
             ends = log(low), log(likely), log(high)
-            unit = _unit_pert(_mode_place(*ends), n)
+            unit = _unit_pert(mode_place(*ends), n)
             return tuple([exp(ends[0] + (ends[2] - ends[0]) * x) for x in unit])
         case LogNormal(cv, median):
             spread = log(1 + cv * cv) ** 0.5
             return tuple([median * exp(spread * z) for z in bell(n)])
 
 
-def _mode_place(low: float, likely: float, high: float) -> float:
+def mode_place(low: float, likely: float, high: float) -> float:
+    """Return where the likeliest value stands between the lowest and the highest [-]."""
     if high == low:
         return 0.5
     # Rounded so that inputs whose mode lies alike share one cached set of quantiles.
@@ -149,9 +155,30 @@ def _mode_place(low: float, likely: float, high: float) -> float:
 
 
 @lru_cache(maxsize=256)
-def _unit_pert(mode: float, n: int) -> tuple[float, ...]:
+def _unit_pert(mode: float, n: int) -> Sequence[float]:
+    kept = _kept_judgements().get(mode) if n == KEPT else None
+    return unit_pert(mode, n) if kept is None else kept
+
+
+def unit_pert(mode: float, n: int) -> tuple[float, ...]:
+    """Return the middles of ``n`` equal slices of probability of a judgement from 0 to 1.
+
+    Args:
+        mode: where the likeliest value is [-], 0 to 1.
+        n: how many slices.
+    """
     rise, fall = 4 * mode, 4 * (1 - mode)
     return _quantiles(lambda x: x**rise * (1 - x) ** fall, 0.0, 1.0, n)
+
+
+@cache
+def _kept_judgements() -> dict[float, Sequence[float]]:
+    """Return the slices that are kept, by their mode; the file has each mode before its slices."""
+    found = array("d", JUDGEMENTS.read_bytes())
+    if sys.byteorder == "big":
+        found.byteswap()
+    starts = range(0, len(found), KEPT + 1)
+    return {found[start]: found[start + 1 : start + 1 + KEPT] for start in starts}
 
 
 @lru_cache(maxsize=8)

@@ -15,15 +15,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from tarebook.figures.foods import Food, food
 from tarebook.figures.nutrients import values
 from tarebook.figures.sugars import SugarSplit, split
 from tarebook.figures.working import value
 from tarebook.nutrition.draws import Even, Pert
-from tarebook.nutrition.printed import Printed, read_panel
 from tarebook.recipe.model import Panel
 from tarebook.tuples import NamedTuple
+
+if TYPE_CHECKING:
+    from tarebook.nutrition.printed import Printed
 
 SODIUM_IN_SALT = 22.98977 / 58.443
 """Sodium in sodium chloride [g per g], from atomic weights."""
@@ -87,7 +90,7 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
     """
     item = food(food_key)
     per_100 = dict(values(food_key))
-    read = {} if panel is None else read_panel(panel, food_key)
+    read = {} if panel is None else _read(panel, food_key)
     printed = {name: one.amount for name, one in read.items()}
     per_100.update(printed)
     sugars = split(food_key)
@@ -199,6 +202,12 @@ def _missing(
     if "sugars_g" in gone or (unsure and per_100["sugars_g"]):
         gone.add("added_sugars_g")
     return frozenset(gone)
+
+
+def _read(panel: Panel, food_key: str) -> Mapping[str, Printed]:
+    from tarebook.nutrition.printed import read_panel  # few recipes print a panel
+
+    return read_panel(panel, food_key)
 
 
 def _sodium_cv(item: Food, printed: Printed | None) -> float:

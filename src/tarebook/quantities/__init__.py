@@ -30,11 +30,9 @@ from tarebook.quantities.amount import (
     to_g,
     to_ml,
 )
-from tarebook.quantities.convert import pint_factor
 from tarebook.quantities.drawer import DRAWERS, Drawer, Scoops, Tool, choose_drawer, measure
 from tarebook.quantities.forms import parse_form
 from tarebook.quantities.number import format_fraction, parse_number, parse_range
-from tarebook.quantities.temperature import parse_temperature_f
 from tarebook.quantities.units import (
     Dimension,
     Unit,
@@ -69,8 +67,6 @@ __all__ = [
     "parse_mass",
     "parse_number",
     "parse_range",
-    "parse_temperature_f",
-    "pint_factor",
     "read_unit",
     "to_g",
     "to_ml",

@@ -14,7 +14,6 @@ from pathlib import Path
 from tarebook.figures.foods import Food, food, normalised
 from tarebook.files import holds, read_bytes
 from tarebook.findings import FileUnreadable, Finding, FoodUnknown, RecordFaulty, nearest
-from tarebook.recipe.bottle import read_bottle
 from tarebook.recipe.model import Bottle
 from tarebook.toml.text import MOST_BYTES
 from tarebook.tuples import NamedTuple
@@ -120,7 +119,7 @@ def bottle_findings(name: str) -> tuple[Finding, ...]:
     """Return everything that is wrong with the file of a bottle."""
     file = bottle_file(name)
     data = read_bytes(file, most=MOST_BYTES, what="bottle")
-    return read_bottle(data, key=normalised(name), file=str(file))[1]
+    return _read_bottle(data, key=normalised(name), file=str(file))[1]
 
 
 def known_food(name: str) -> Known:
@@ -168,7 +167,13 @@ def _spoken(bottle: Bottle) -> str:
 @lru_cache(maxsize=1024)
 def _read(file: str, stem: str, _changed_ns: int, _size: int) -> tuple[Bottle | None, _Findings]:
     """Read a file once for as long as it stays as it is: many recipes name the same bottle."""
-    return read_bottle(read_bytes(file, most=MOST_BYTES, what="bottle"), key=stem, file=file)
+    return _read_bottle(read_bytes(file, most=MOST_BYTES, what="bottle"), key=stem, file=file)
 
 
 _Findings = tuple[Finding, ...]
+
+
+def _read_bottle(data: bytes, *, key: str, file: str) -> tuple[Bottle | None, _Findings]:
+    from tarebook.recipe.bottle import read_bottle  # most recipes name no bottle
+
+    return read_bottle(data, key=key, file=file)
