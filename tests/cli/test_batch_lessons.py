@@ -126,3 +126,11 @@ def test_err_nothing_to_draw_yet(tarebook: Tarebook, tmp_path: Path) -> None:
     done = tarebook("batch", "lessons", "-o", str(tmp_path / "x.pdf"))
 
     assert 2 == done.status and not (tmp_path / "x.pdf").exists()
+
+
+def test_a_batch_is_reckoned_for_the_scoops_of_this_kitchen(book: Tarebook, own_home: Path) -> None:
+    """Another measuring set makes other scoops of the same recipe, and so another sodium."""
+    basic = json.loads(book("batch", "show", "1", "--json").out)["per_ounce"]
+    (own_home / "kitchen.toml").write_text('[measuring]\nset = "metric"\n', "utf-8")
+
+    assert basic != json.loads(book("batch", "show", "1", "--json").out)["per_ounce"]

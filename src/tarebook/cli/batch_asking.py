@@ -13,7 +13,8 @@ if TYPE_CHECKING:
     import sqlite3
     from datetime import datetime
 
-    from tarebook.records.entry import Entry
+    from tarebook.cards.worksheet import Worksheet
+    from tarebook.records.entry import Batch, Entry
     from tarebook.records.moment import Moment
 
 BatchNumber = Annotated[
@@ -134,6 +135,19 @@ def name_asked(db: sqlite3.Connection, which: str | None) -> str | None:
         raise AskedWrongly("no recipe is named")
     title = _title_of(which) if which.endswith(".toml") else None
     return recipe_key(which) if title is None else name_in_book(db, which, title).name
+
+
+def weighed_batch(batch: Batch) -> Worksheet:
+    """Return a batch as a worksheet, for the scoops and the own figures of this kitchen."""
+    from tarebook.cli.work import drawer_name, own_kitchen
+    from tarebook.lessons.weighed import weighed
+
+    house = own_kitchen()
+    return weighed(
+        batch,
+        drawer=drawer_name(None, house),
+        a_day=None if house is None else house.a_day,
+    )
 
 
 def tell(

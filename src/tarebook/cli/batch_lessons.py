@@ -11,7 +11,6 @@ from tarebook.cli import asking, complete
 if TYPE_CHECKING:
     from datetime import date
 
-    from tarebook.cards.worksheet import Worksheet
     from tarebook.records.entry import Batch
 
 _FORMS = ("text", "csv", "pdf", "svg", "png")
@@ -41,7 +40,7 @@ def lessons(
     Example: tarebook batch lessons
     """
     from tarebook.cells import csv_text
-    from tarebook.cli.batch_asking import name_asked
+    from tarebook.cli.batch_asking import name_asked, weighed_batch
     from tarebook.cli.put import form_of, put
     from tarebook.cli.talk import complain, show, show_data
     from tarebook.lessons.history import past
@@ -66,7 +65,7 @@ def lessons(
         if not rows:
             raise AskedWrongly("there is no finished batch to draw yet")
         numbers = [one.number for one in rows[:_DRAWN]][::-1]
-        sheets = [(f"{one.number}", _weighed(one)) for one in _batches(numbers)]
+        sheets = [(f"{one.number}", weighed_batch(one)) for one in _batches(numbers)]
         put(draw_as(batches_chart(sheets), form, tell=complain), out, binary=True)
 
 
@@ -81,10 +80,11 @@ def compare(
     """
     from tarebook.cards.beside import Variant, beside
     from tarebook.cards.keys import comparison_data
+    from tarebook.cli.batch_asking import weighed_batch
     from tarebook.cli.talk import show, show_data
 
     variants = [
-        Variant(f"batch {one.number}, {one.title}", _weighed(one))
+        Variant(f"batch {one.number}, {one.title}", weighed_batch(one))
         for one in _batches([first, second])
     ]
     if as_json:
@@ -116,6 +116,7 @@ def labels(
 
     Example: tarebook batch labels 1 --count 10 -o labels.pdf
     """
+    from tarebook.cli.batch_asking import weighed_batch
     from tarebook.cli.put import put
     from tarebook.cli.talk import complain, show_data
     from tarebook.cli.work import weighed
@@ -125,7 +126,7 @@ def labels(
 
     sheet = sheet_named(on)
     (batch,) = _batches([number])
-    done, day = _weighed(batch), _packed(batch)
+    done, day = weighed_batch(batch), _packed(batch)
     words = label_words(
         done,
         keep_by(done.case, packed_on=day),
@@ -147,12 +148,6 @@ def _batches(numbers: list[int] | list[int | None]) -> list[Batch]:
 
     with reading() as db:
         return [read_batch(db, batch_in_hand(db, one, or_latest=True)) for one in numbers]
-
-
-def _weighed(batch: Batch) -> Worksheet:
-    from tarebook.lessons.weighed import weighed
-
-    return weighed(batch)
 
 
 def _packed(batch: Batch) -> date:

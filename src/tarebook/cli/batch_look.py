@@ -108,14 +108,12 @@ def list_(
 
 def _weighed(batch: Batch) -> Worksheet | None:
     """Return a batch with its figures by the weights so far; what forbids them is told."""
+    from tarebook.cli.batch_asking import weighed_batch
     from tarebook.cli.talk import complain
-    from tarebook.cli.work import own_kitchen
     from tarebook.findings import TarebookError
-    from tarebook.lessons.weighed import weighed
 
-    house = own_kitchen()
     try:
-        return weighed(batch, a_day=None if house is None else house.a_day)
+        return weighed_batch(batch)
     except TarebookError as fault:
         complain(f"no figures: {fault}")
         return None

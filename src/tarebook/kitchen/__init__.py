@@ -15,7 +15,7 @@ Files of this room:
 - ``load``: where the file lies; what other commands ask of it.
 """
 
-from tarebook.kitchen.load import drawer_of, kitchen_file, load_kitchen
+from tarebook.kitchen.load import kitchen_file, load_kitchen
 from tarebook.kitchen.profile import UNKNOWN, Kitchen, Tray, Vessel
 from tarebook.kitchen.read import read_kitchen
 
@@ -24,7 +24,6 @@ __all__ = [
     "Kitchen",
     "Tray",
     "Vessel",
-    "drawer_of",
     "kitchen_file",
     "load_kitchen",
     "read_kitchen",

@@ -11,9 +11,6 @@ from tarebook.kitchen.read import read_kitchen
 from tarebook.toml.text import MOST_BYTES
 from tarebook.where import home
 
-DEFAULT_DRAWER = "basic"
-"""The measuring set of a cook who named none."""
-
 
 def kitchen_file() -> Path:
     """Return where the kitchen's file lies; it may not be there yet."""
@@ -39,19 +36,3 @@ def load_kitchen(*, strict: bool = True) -> tuple[Kitchen, tuple[Finding, ...]]:
     if strict and any(one.severity is Severity.ERROR for one in findings):
         raise RecordFaulty(findings)
     return kitchen, findings
-
-
-def drawer_of(said: str | None) -> tuple[str, tuple[Finding, ...]]:
-    """Return the measuring set to use, and what is to be said of the kitchen's file.
-
-    Args:
-        said: what was asked for, or None.
-
-    Returns:
-        What was asked for; else the set of the kitchen; else the basic one. A kitchen with faults
-        never stops a recipe from being scaled, but each fault is told with its file and line.
-    """
-    if said is not None:
-        return said, ()
-    kitchen, findings = load_kitchen(strict=False)
-    return kitchen.drawer or DEFAULT_DRAWER, findings
