@@ -131,3 +131,40 @@ def test_todays_heat_is_minded(tarebook: Tarebook) -> None:
 
     assert "dryer-cool" in {one["code"] for one in data["cautions"]}
     assert data["air_c"] == pytest.approx(43.33, abs=0.01)
+
+
+def test_hours_of_the_batch_book(tarebook: Tarebook) -> None:
+    """Where --took is not given the book tells, and says of which batch; --took goes before it."""
+    tarebook("batch", "start", "juniper-venison", "--at", "2026-11-12 06:00")
+    tarebook("batch", "dry", "in", "--at", "2026-11-12 08:00")
+    tarebook("batch", "dry", "out", "--at", "2026-11-12 14:10")
+    tarebook("batch", "finish", "--at", "2026-11-12 15:00")
+    done = tarebook("drying", "juniper-venison")
+    data = json.loads(tarebook("drying", "juniper-venison", "--json").out)["hours"]
+
+    assert "Your own batches: 4.6 to 7.7 h, likely 6.2 h (an estimate)" in done.out
+    assert "By your batch of 12 Nov 2026: 6 h 10 min at the recipe's 150-155 °F" in done.out
+    assert ["your own batches", "the recipe", "others"] == [one["from"] for one in data]
+    assert [[1], [], []] == [one["batches"] for one in data]
+    told = tarebook("drying", "juniper-venison", "--took", "7")
+    assert "Your last batch: 5.2 to 8.8 h" in told.out
+    assert "Your own batches" not in told.out + tarebook("drying", "cabin-rub-elk").out
+
+
+def test_hours_of_the_book_at_another_cut(tarebook: Tarebook) -> None:
+    """Carried over with all four corners."""
+    for moment, what in (("08:00", "in"), ("14:00", "out")):
+        if what == "in":
+            tarebook("batch", "start", "juniper-venison", "--at", "2026-11-12 06:00")
+        tarebook("batch", "dry", what, "--at", f"2026-11-12 {moment}")
+    tarebook("batch", "finish", "--at", "2026-11-12 15:00")
+    thin = ("--thickness", "5mm")
+    own, said = (
+        json.loads(tarebook("drying", "juniper-venison", *thin, *more, "--json").out)["hours"][0]
+        for more in ([], ["--took", "6"])
+    )
+
+    assert own["corners"] == pytest.approx(said["corners"])
+    assert [own[end] for end in ("low", "likely", "high")] == pytest.approx(
+        [said[end] for end in ("low", "likely", "high")]
+    )

@@ -52,8 +52,13 @@ def test_of_that_recipe_only(tarebook: Tarebook) -> None:
 @pytest.mark.usefixtures("noted")
 def test_beside_what_goes_into_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
     """Where standard output is no page, the note goes to standard error."""
-    for more in (["--as", "csv"], ["-o", str(tmp_path / "sheet.txt")]):
-        done = tarebook(*SCALE, *more)
+    for asked in (
+        [*SCALE, "--as", "csv"],
+        [*SCALE, "-o", str(tmp_path / "sheet.txt")],
+        [*PLAN, "--as", "ics"],
+        [*PLAN, "-o", str(tmp_path / "plan.txt")],
+    ):
+        done = tarebook(*asked)
 
         assert NOTE not in done.out
         assert "1.2     less pepper (2" in done.err
@@ -66,6 +71,9 @@ def test_a_key_of_the_data(tarebook: Tarebook) -> None:
 
     assert [(1, 2, NOTE)] == [(one["batch"], one["entry"], one["text"]) for one in found]
     assert [] == json.loads(tarebook("scale", "cabin-rub-elk", "--json").out)["next_time"]
+    dried = json.loads(tarebook("drying", "juniper-venison", "--json").out)["next_time"]
+    (planned,) = json.loads(tarebook(*PLAN, "--json").out)["recipes"]
+    assert found == dried == planned["next_time"]
 
 
 def test_a_book_that_cannot_be_read_stops_nothing(tarebook: Tarebook, own_home: Path) -> None:

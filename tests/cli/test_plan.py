@@ -214,3 +214,22 @@ def test_a_faulty_recipe(tarebook: Tarebook, written: Written) -> None:
 
     assert (1, "") == (status, out)
     assert err.startswith(f"{path}:")
+
+
+def test_hours_of_the_batch_book(tarebook: Tarebook) -> None:
+    """Where --hours is not given the book tells, and of which batch; --hours goes before it."""
+    for words in (
+        ("start", "juniper-venison", "--at", "2026-11-12 06:00"),
+        ("dry", "in", "--at", "2026-11-12 08:00"),
+        ("dry", "out", "--at", "2026-11-12 14:10"),
+        ("finish", "--at", "2026-11-12 15:00"),
+    ):
+        assert 0 == tarebook("batch", *words).status
+    page = " ".join(tarebook("plan", "juniper-venison", *CLOCK).out.split())
+    (told,) = json.loads(tarebook("plan", "juniper-venison", *CLOCK, "--json").out)["recipes"]
+    said = " ".join(tarebook("plan", "juniper-venison", *CLOCK, "--hours", "7").out.split())
+
+    assert "Drying: low 4 h 40, likely 6 h 10, high 7 h 40: your batch of 12 Nov 2026: 6 h" in page
+    assert ([1], 6.167) == (told["hours"]["batches"], told["hours"]["likely"])
+    assert "likely 7 h," in said and "12 Nov" not in said
+    assert "12 Nov" not in tarebook("plan", "cabin-rub-elk", *CLOCK).out

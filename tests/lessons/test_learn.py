@@ -10,7 +10,7 @@ from random import Random
 import pytest
 from scipy import stats
 
-from tarebook.lessons.learn import _student_95, learn, own_mean, spread_of
+from tarebook.lessons.learn import learn, own_mean, spread_of, student_95
 from tarebook.nutrition import Facts, estimate, facts_of
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe
@@ -111,4 +111,4 @@ def test_students_points_are_those_of_a_statistics_library(freedom: float) -> No
     """Within 0.5 % from three degrees of freedom up, 0.05 % from eight. Source: scipy.stats.t."""
     near = 5e-3 if freedom < 8 else 5e-4
 
-    assert _student_95(freedom) == pytest.approx(float(stats.t.ppf(0.95, freedom)), rel=near)
+    assert student_95(freedom) == pytest.approx(float(stats.t.ppf(0.95, freedom)), rel=near)

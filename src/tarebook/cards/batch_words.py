@@ -39,9 +39,13 @@ def moment_words(moment: Moment, *, year: bool = False) -> str:
 
 def day_words(moment: Moment, *, year: bool = False) -> str:
     """Return a day: ``Wed 25 Nov``, or with its year."""
+    return f"{_DAYS[moment.local.weekday()]} {date_words(moment, year=year)}"
+
+
+def date_words(moment: Moment, *, year: bool = True) -> str:
+    """Return a date: ``25 Nov 2026``, or without its year."""
     at = moment.local
-    tail = f" {at.year}" if year else ""
-    return f"{_DAYS[at.weekday()]} {at.day} {_MONTHS[at.month - 1]}{tail}"
+    return f"{at.day} {_MONTHS[at.month - 1]}{f' {at.year}' if year else ''}"
 
 
 def hours_words(hours: float) -> str:

@@ -135,6 +135,7 @@ def _hours_data(name: str, one: Hours) -> dict[str, Any]:
         "corners": None if one.corners_h is None else list(one.corners_h),
         "by": one.why,
         "sources": list(one.sources),
+        "batches": list(one.batches),
     }
 
 

@@ -45,6 +45,7 @@ def _job_data(plan: Plan, at: int, job: Job) -> dict[str, Any]:
             "high": round(job.hours.high_h, 3),
             "why": job.hours.why,
             "sources": list(job.hours.sources),
+            "batches": list(job.hours.batches),
         },
         "tray_area_cm2": round(job.needed_cm2, 1),
         "loads": [{"meat_g": round(one.meat_g, 2), "trays": one.trays} for one in job.loads],

@@ -32,7 +32,11 @@ def drying(
     ] = None,
     took: Annotated[
         str | None,
-        typer.Option("--took", metavar="HOURS", help="What your last batch took in this dryer."),
+        typer.Option(
+            "--took",
+            metavar="HOURS",
+            help="What your last batch took in this dryer; as the batch book says, if left out.",
+        ),
     ] = None,
     took_thickness: Annotated[
         str | None,
@@ -57,6 +61,7 @@ def drying(
     Example: tarebook drying juniper-venison --took 6.5 --took-thickness 5mm
     """
     from tarebook.cards.drying_page import DryingSheet, drying_data, drying_page
+    from tarebook.cli.next_time import next_time_data, tell_next_time
     from tarebook.cli.talk import open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
@@ -79,21 +84,33 @@ def drying(
         answers=tuple(_answers(written, planned, before)),
     )
     if as_json:
-        show_data(drying_data(sheet))
-    else:
-        show(drying_page(sheet))
+        show_data({**drying_data(sheet), "next_time": next_time_data(written)})
+        return
+    show(drying_page(sheet))
+    tell_next_time(written)
 
 
 def _answers(
-    written: Recipe, planned: Conditions, before: tuple[float, Conditions] | None
+    written: Recipe,
+    planned: Conditions,
+    before: tuple[float, Conditions] | None,
 ) -> list[tuple[str, Hours]]:
-    """Return each way of telling the hours, the best one first."""
+    """Return each way of telling the hours, the best one first.
+
+    Args:
+        written: the recipe.
+        planned: thickness and air of today.
+        before: hours and conditions of the batch that was told of; else the book is asked.
+    """
+    from tarebook.cli.work import own_hours
     from tarebook.plan.hours import carried_hours, published_hours, recipe_hours
     from tarebook.safety.case import Case
 
     found = []
     if before is not None:
         found.append(("your last batch", carried_hours(*before, planned)))
+    elif (own := own_hours(written, planned)) is not None:
+        found.append(("your own batches", own))
     if written.drying.hours is not None:
         hours = recipe_hours(*written.drying.hours, _conditions(written), planned)
         found.append(("the recipe", hours))

@@ -64,7 +64,11 @@ def plan(
     ] = None,
     hours: Annotated[
         str | None,
-        typer.Option("--hours", metavar="HOURS", help="What such a batch took in this dryer: 6."),
+        typer.Option(
+            "--hours",
+            metavar="HOURS",
+            help="What such a batch took in this dryer: 6. Else: by the batch book, where it tells.",
+        ),
     ] = None,
     by: Annotated[
         str, typer.Option("--by", metavar="END", help="Plan with low, likely or high drying hours.")
@@ -96,7 +100,11 @@ def plan(
 
     Example: tarebook plan juniper-venison --meat 6lb --ready "Saturday 18:00"
     """
+    from functools import partial
+
+    from tarebook.cli.next_time import tell_next_time
     from tarebook.cli.talk import complain_findings
+    from tarebook.cli.work import own_hours
     from tarebook.clocks.zones import zone_of
     from tarebook.kitchen import load_kitchen
     from tarebook.plan.jobs import job_of
@@ -118,12 +126,15 @@ def plan(
     jobs = [
         job_of(
             recipe, meat_g=mass_g, kitchen=kitchen, dryer=dryer, heat=heat, frozen=frozen,
-            hours=own, by=by,
+            hours=own, learned=partial(own_hours, recipe), by=by,
         )
         for recipe, mass_g in zip(opened, _meats(opened, meat), strict=True)
     ]  # fmt: skip
     found = make_plan(jobs, dryer, wish, clock)
     _put(found, kind, out, zone_name, at, as_json, kitchen.units)
+    if not as_json:
+        for recipe in opened:
+            tell_next_time(recipe, aside=kind != "text" or out is not None)
 
 
 def _put(
@@ -140,8 +151,12 @@ def _put(
 
     if as_json:
         from tarebook.cards.plan_keys import plan_data
+        from tarebook.cli.next_time import next_time_data
 
-        show_data(plan_data(found, zone_name=zone_name))
+        data = plan_data(found, zone_name=zone_name)
+        for told, job in zip(data["recipes"], found.jobs, strict=True):
+            told["next_time"] = next_time_data(job.recipe)
+        show_data(data)
     elif kind == "ics":
         from tarebook.plan.calendar import calendar
 

@@ -9,8 +9,10 @@ from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
     from tarebook.cards.worksheet import Worksheet
+    from tarebook.drying.time import Conditions
     from tarebook.kitchen import Kitchen
     from tarebook.nutrition.facts import OwnYield
+    from tarebook.plan.hours import Hours
     from tarebook.recipe.model import Recipe
 
 
@@ -77,6 +79,30 @@ def _own_yield(recipe: Recipe) -> OwnYield | None:
 
     try:
         return own_yield(recipe.file, recipe.title)
+    except (FileUnreadable, FileUnwritable) as fault:
+        complain_of_book(str(fault))
+        return None
+
+
+def own_hours(recipe: Recipe, planned: Conditions) -> Hours | None:
+    """Return how long a recipe will dry by the batches of the book, or None where none tells.
+
+    A book that cannot be read is told of, and stops nothing.
+
+    Args:
+        recipe: as written.
+        planned: thickness and air of today.
+    """
+    from tarebook.records.place import is_there
+
+    if not is_there():
+        return None
+    from tarebook.cli.next_time import complain_of_book
+    from tarebook.findings import FileUnreadable, FileUnwritable
+    from tarebook.lessons.hours import learned_hours, own_dryings
+
+    try:
+        return learned_hours(own_dryings(recipe.file, recipe.title), planned)
     except (FileUnreadable, FileUnwritable) as fault:
         complain_of_book(str(fault))
         return None

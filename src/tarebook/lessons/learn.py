@@ -45,13 +45,16 @@ def learn(yields: Sequence[float], *, same_recipe: bool = True) -> OwnYield | No
     return OwnYield(exp(mean), variance**0.5, spread, count, same_recipe)
 
 
-def spread_of(logs: Sequence[float]) -> float:
+def spread_of(logs: Sequence[float], usual: float | None = None) -> float:
     """Return how far one batch lies from the kitchen's own mean [-], relative, one sigma.
 
     Args:
-        logs: logarithms of yields, one or more.
+        logs: logarithms of what was measured of each batch, one or more.
+        usual: the spread that is usual [-], toward which few batches are shrunk; that of yields
+            if none is given.
     """
-    usual, weight = value("own-batch-spread").likely, value("own-batch-spread-weight").likely
+    weight = value("own-batch-spread-weight").likely
+    usual = value("own-batch-spread").likely if usual is None else usual
     mean = sum(logs) / len(logs)
     squares = sum((one - mean) ** 2 for one in logs)
     return float(((weight * usual * usual + squares) / (weight + len(logs) - 1)) ** 0.5)
@@ -70,11 +73,11 @@ def own_mean(yields: Sequence[float]) -> tuple[float, float, float]:
     mean = sum(logs) / len(logs)
     # Student's points for so many degrees of freedom are wider than the normal ones.
     freedom = value("own-batch-spread-weight").likely + len(logs) - 1
-    half = _student_95(freedom) * spread_of(logs) / len(logs) ** 0.5
+    half = student_95(freedom) * spread_of(logs) / len(logs) ** 0.5
     return exp(mean - half), exp(mean), exp(mean + half)
 
 
-def _student_95(freedom: float) -> float:
+def student_95(freedom: float) -> float:
     """Return the 95 % point of Student's distribution, to 0.2 % from 3 degrees of freedom up.
 
     Source: expansion in powers of 1/freedom, Abramowitz and Stegun 26.7.5, source id "as-1964".

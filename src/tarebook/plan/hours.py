@@ -30,6 +30,7 @@ class Hours(NamedTuple):
         sources: ids of the sources; empty where they are the cook's own.
         corners_h: where a batch was carried over, hours [h] with the thickness counting little
             and heat little, little and much, much and little, much and much.
+        batches: numbers of the batches of the book that tell them; empty where it was not asked.
     """
 
     low_h: float
@@ -38,6 +39,7 @@ class Hours(NamedTuple):
     why: str
     sources: tuple[str, ...] = ()
     corners_h: tuple[float, float, float, float] | None = None
+    batches: tuple[int, ...] = ()
 
     def at_least(self, hours: float, why: str) -> Hours:
         """Return the same with none of the three under some hours."""

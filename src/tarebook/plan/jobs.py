@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from math import ceil
 
+from tarebook.drying.time import Conditions
 from tarebook.figures.task_times import minutes
 from tarebook.kitchen.profile import CM2_PER_FT2, Kitchen, Vessel
 from tarebook.plan.heat import TASKS, Choice, choose
@@ -91,6 +93,7 @@ def job_of(
     heat: str | None = None,
     frozen: bool = False,
     hours: tuple[float, float] | None = None,
+    learned: Callable[[Conditions], Hours | None] | None = None,
     by: str = "high",
 ) -> Job:
     """Return what there is to do for one recipe.
@@ -103,6 +106,7 @@ def job_of(
         heat: the heat step asked for, as ``heat.WORDS`` has it, or None.
         frozen: whether the meat comes out of the freezer.
         hours: what a batch like this took in this dryer [h], or None.
+        learned: what the kitchen's own batches say of a cut and an air, where ``hours`` do not.
         by: which drying hours to plan with: ``low``, ``likely`` or ``high``.
 
     Raises:
@@ -115,7 +119,7 @@ def job_of(
     case = Case.of(_heated(recipe, choice.step), factor=scaled.factor)
     wanted_f = recipe.drying.temperature_f or USUAL_AIR_F
     air_f = air_of(wanted_f, dryer)
-    found = _hours(recipe, hours, wanted_f, air_f)
+    found = _hours(recipe, hours, learned, wanted_f, air_f)
     if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
         found = found.at_least(limit("oven-after", "drying-time"), "the oven after drying asks for")
     loads = loads_of(float(meat_g), thickness_of(recipe), dryer)
@@ -210,12 +214,16 @@ def _heated(recipe: Recipe, step: HeatStep) -> Recipe:
 def _hours(
     recipe: Recipe,
     own: tuple[float, float] | None,
+    learned: Callable[[Conditions], Hours | None] | None,
     wanted_f: tuple[float, float],
     air_f: tuple[float, float],
 ) -> Hours:
     if own is not None:
         return own_hours(*own)
     planned = conditions(thickness_of(recipe), air_f)
+    found = None if learned is None else learned(planned)
+    if found is not None:
+        return found
     stated = recipe.drying.hours
     if stated is None:
         return published_hours(planned)
