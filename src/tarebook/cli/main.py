@@ -87,11 +87,10 @@ def _named_only() -> None:
 
 def _print_version(wanted: bool) -> None:
     if wanted:
-        from importlib.metadata import version
-
+        from tarebook import __version__
         from tarebook.cli.talk import write
 
-        write(f"tarebook {version('tarebook')}\n")
+        write(f"tarebook {__version__}\n")
         raise typer.Exit(FINE)
 
 
