@@ -7,6 +7,7 @@ import shutil
 import socket
 import sqlite3
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -208,6 +209,30 @@ def test_an_answer_spoiled_inside_a_sound_file_is_asked_anew(
             kept.execute("UPDATE responses SET value = ?", (value,))
         kept.close()
         assert table().search("soy").found.foods, value
+
+
+def test_a_file_left_by_a_crash_is_whole_again(
+    service: Any, table: Open, file: Path, tmp_path: Path
+) -> None:
+    """A program that was killed while it wrote leaves a journal: what was kept before is there."""
+    client = table()
+    client.search("soy")
+    client.close()
+    other = tmp_path / "crashed.sqlite3"
+    with closing(sqlite3.connect(file, isolation_level=None)) as killed:
+        killed.execute("PRAGMA cache_size = 1")
+        killed.execute("BEGIN IMMEDIATE")
+        killed.execute("UPDATE responses SET value = 'half'")
+        for n in range(300):
+            killed.execute("INSERT INTO responses VALUES (?, ?, 0)", (f"{n}", "x" * 4000))
+        shutil.copy(file, other)
+        shutil.copy(f"{file}-journal", f"{other}-journal")
+    assert other.stat().st_size > 500_000  # the unfinished work is in it
+
+    client = table(key=None, file=other)
+
+    assert 3 == len(client.search("soy").found.foods)
+    assert [] == client.said
 
 
 def test_a_file_that_others_hold_is_done_without(

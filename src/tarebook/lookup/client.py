@@ -19,7 +19,7 @@ from tarebook.where import cache
 
 ADDRESS = "https://api.nal.usda.gov/fdc"
 FILE = "fooddata.sqlite3"
-PLAIN_KINDS = ("Foundation", "SR Legacy", "Survey (FNDDS)")
+PLAIN_KINDS = ("Foundation", "SR Legacy")
 HITS = 15
 
 _LONGEST_WORDS, _MOST_ID = 100, 10**10

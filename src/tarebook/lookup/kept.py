@@ -41,6 +41,8 @@ def set_aside_if_damaged(file: Path) -> str:
     aside = file.with_name(f"{file.stem}.damaged{file.suffix}")
     try:
         file.replace(aside)
+        for beside in ("-journal", "-wal", "-shm"):  # a new file must not take an old one's up
+            file.with_name(file.name + beside).unlink(missing_ok=True)
     except OSError as fault:
         raise Unusable(f"{named(file)} is damaged, and in the way: {fault.strerror}") from None
     return f"the kept answers were damaged; they were set aside as {named(aside)}"
@@ -74,7 +76,8 @@ def open_session(file: Path) -> Any:
 
 def _is_sound(file: Path) -> bool:
     try:
-        with closing(sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True)) as book:
+        # Not read-only: what a crash left half written could not be taken back then.
+        with closing(sqlite3.connect(f"{file.resolve().as_uri()}?mode=rw", uri=True)) as book:
             book.execute(f"PRAGMA busy_timeout={_WAIT_MS}")
             if book.execute("PRAGMA quick_check(1)").fetchone() != ("ok",):
                 return False

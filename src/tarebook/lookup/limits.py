@@ -21,7 +21,7 @@ class Limits(NamedTuple):
     total_s: float = 25.0
     connect_s: float = 6.0
     read_s: float = 12.0
-    most_bytes: int = 2_000_000
+    most_bytes: int = 4_000_000
     tries: int = 4
     pause_s: float = 1.0
     most_redirects: int = 3

@@ -75,9 +75,9 @@ class Wire:
             try:
                 return self._answer(request, sent, end)
             except _Trouble as trouble:
-                wait_s = pause if trouble.wait_s is None else trouble.wait_s
-                late = wait_s is None or time.monotonic() + wait_s >= end
-                if not trouble.again or pause is None or late or wait_s is None:
+                wait_s = max(pause or 0.0, trouble.wait_s or 0.0)
+                late = time.monotonic() + wait_s >= end
+                if not trouble.again or pause is None or late:
                     raise trouble.fault from None
                 time.sleep(wait_s)
         raise AssertionError("the last try neither answers nor fails")
@@ -132,9 +132,9 @@ class Wire:
         asking.join(left_s)
         stop.set()
         if not done:
-            raise _Trouble(_late(self._limits.total_s))
+            raise _Trouble(_late())
         if isinstance(done[0], Exception):
-            raise _named(done[0], self._limits) from None
+            raise _named(done[0]) from None
         return done[0]
 
     def _once(
@@ -301,7 +301,7 @@ def _clean(request: PreparedRequest, body: bytes) -> Response:
     return answer
 
 
-def _named(fault: Exception, limits: Limits) -> Exception:
+def _named(fault: Exception) -> Exception:
     """Return a library's fault in a cook's words; its own may hold addresses and worse."""
     from requests import exceptions as asked
     from urllib3 import exceptions as below
@@ -309,9 +309,12 @@ def _named(fault: Exception, limits: Limits) -> Exception:
     if isinstance(fault, LookupFailed):
         return _Trouble(fault, again=str(fault) == CUT_SHORT)
     if isinstance(fault, (asked.Timeout, below.TimeoutError)):
-        return _Trouble(_late(limits.total_s))
+        return _Trouble(_late())
     if isinstance(fault, asked.SSLError):
-        return _trouble("the connection is not private: the service cannot prove who it is")
+        return _trouble(
+            "the connection is not private: the service cannot prove who it is; is the clock of "
+            "this machine right?"
+        )
     if isinstance(fault, asked.ProxyError):
         return _trouble("the proxy that your system names does not let us through")
     if isinstance(fault, (asked.ConnectionError, below.HTTPError)):
@@ -325,8 +328,8 @@ def _trouble(words: str, *, again: bool = False) -> _Trouble:
     return _Trouble(LookupFailed(words, passing=True), again=again)
 
 
-def _late(total_s: float) -> LookupFailed:
-    return LookupFailed(f"no whole answer came in time ({total_s:g} s at most)", passing=True)
+def _late() -> LookupFailed:
+    return LookupFailed("no whole answer came in time", passing=True)
 
 
 def _unconnected(fault: Exception) -> _Trouble:
