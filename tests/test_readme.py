@@ -6,10 +6,12 @@ After a change of figures or wording, ``python tests/test_readme.py`` writes the
 from __future__ import annotations
 
 import json
+import os
 import re
 import shlex
 import subprocess
 import sys
+import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -23,6 +25,9 @@ ROOT = Path(__file__).resolve().parents[1]
 README = ROOT / "README.md"
 BLOCK = re.compile(r"^```text\n(.*?)^```$", re.M | re.S)
 PROMPT = "$ tarebook "
+USUAL_HOME = "~/.local/share/tarebook"
+DAY = "1795608000"
+"""2026-11-25, in the seconds that builds set for pages that must come out the same."""
 
 pytestmark = pytest.mark.skipif(not README.exists(), reason="needs the checkout")
 
@@ -42,16 +47,21 @@ def examples() -> Iterator[tuple[str, str]]:
 
 
 def printed(line: str) -> str:
-    """Return what a command line prints, on standard output and standard error."""
-    done = subprocess.run(
-        [sys.executable, "-m", "tarebook", *shlex.split(line)],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT,
-        cwd=ROOT,
-        encoding="utf-8",
-        timeout=60,
-    )
-    return done.stdout
+    """Return what a command line prints, on standard output and standard error.
+
+    It has a folder of its own, which README calls as Linux does, and one day.
+    """
+    with tempfile.TemporaryDirectory() as home:
+        done = subprocess.run(
+            [sys.executable, "-m", "tarebook", *shlex.split(line)],
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            cwd=ROOT,
+            env={**os.environ, "TAREBOOK_HOME": home, "SOURCE_DATE_EPOCH": DAY},
+            encoding="utf-8",
+            timeout=60,
+        )
+        return done.stdout.replace(home, USUAL_HOME)
 
 
 def commands(group: Any = None, road: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
@@ -147,6 +157,9 @@ CALLS = {
     "`convert`": ["convert", "1 cup", "honey"],
     "`foods find`": ["foods", "find", "honey"],
     "`foods show`": ["foods", "show", "honey"],
+    "`foods add`": ["foods", "add", "cove-soy", "--like", "soy-sauce"],
+    "`foods own`": ["foods", "own"],
+    "`foods remove`": ["foods", "remove", "lake-soy"],
     "`foods lookup`": ["foods", "lookup", "soy", "sauce"],
     "`foods lookup --id`": ["foods", "lookup", "--id", "174278"],
     "`batch start`, and each that writes an entry": ["batch", "note", "turned the bags"],
@@ -178,6 +191,8 @@ def test_the_json_keys_are_those_documented(
         promised = {"variants", "differences"}
     if "lookup" in row:
         request.getfixturevalue("kept_answers")
+    if row in ("`foods own`", "`foods remove`"):
+        _called(["foods", "add", "lake-soy", "--like", "soy-sauce"], tmp_path)
     for before in BOOK if row.startswith("`batch") else ():
         _called(["batch", *before], tmp_path)
     data = json.loads(_called([*CALLS[row], "--json"], tmp_path))

@@ -162,3 +162,31 @@ def test_a_note_is_taken_up_in_its_own_recipe(
     taken = tarebook("batch", "take", "1.2", "--recipe", first)
     assert 0 == taken.status
     assert "reads as it did in batch 1" in taken.err and "undo 1.3 takes it back" in taken.err
+
+
+def test_a_changed_recipe_keeps_its_earlier_wordings(
+    tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
+) -> None:
+    """From a note to the change to the next batch: both wordings stay, whole, with what changed."""
+    path = tmp_path / "lake.toml"
+    before = recipe_text(marinade={"soy-sauce": "1 cup"})
+    after = recipe_text(marinade={"soy-sauce": "3/4 cup"})
+    path.write_text(before, "utf-8")
+    tarebook("batch", "start", str(path))
+    tarebook("batch", "note", "less salt", "--next-time")
+    path.write_text(after, "utf-8")
+    tarebook("batch", "take", "1.2", "--recipe", str(path))
+    tarebook("batch", "start", str(path))
+    page = tarebook("batch", "wordings", str(path)).out
+    data = json.loads(tarebook("batch", "wordings", "lake", "--json").out)
+
+    assert "lake, 2 wordings" in page
+    assert '; batch 2; with "less salt" of 1.2' in page
+    assert '- "soy-sauce" = "1 cup"' in page and '+ "soy-sauce" = "3/4 cup"' in page
+    assert [before, after] == [one["recipe_text"] for one in data]
+    assert [[1], [2]] == [one["batches"] for one in data]
+    whole = [tarebook("batch", "wordings", "lake", "--whole", n).out for n in ("1", "2")]
+    assert [before, after] == whole
+    assert before == tarebook("batch", "show", "1", "--recipe").out
+    assert 2 == tarebook("batch", "wordings", "lake", "--whole", "3").status
+    assert 2 == tarebook("batch", "wordings", "elk").status

@@ -12,6 +12,7 @@ from tarebook.cards.batch_words import (
     entry_words,
     hours_words,
     moment_words,
+    runs,
     weight_words,
 )
 from tarebook.cards.figures import percent
@@ -194,7 +195,7 @@ def _entries(batch: Batch) -> Iterator[Line]:
         one.number for one in batch.entries if hours_between(one.happened, one.recorded) >= _LATE_H
     ]
     if late:
-        yield from _wrapped(f"Written down an hour or more later: {_runs(late)}.", Style.QUIET)
+        yield from _wrapped(f"Written down an hour or more later: {runs(late)}.", Style.QUIET)
 
 
 def _fate(entry: Entry, over: Entry | None, batch: Batch) -> str:
@@ -279,17 +280,6 @@ def _cells(one: Row) -> tuple[str, ...]:
         ready if one.finished_g is None else format_mass_g(one.finished_g),
         "" if made is None else percent(made),
     )
-
-
-def _runs(numbers: Sequence[int]) -> str:
-    """Return numbers with runs of them drawn together: ``1-4, 7``."""
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
 
 
 def _iso(moment: Moment | None) -> str | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from tarebook.cards.lines import Line, clean, wrap
 from tarebook.quantities.words import format_mass_g
@@ -84,6 +84,17 @@ def entry_line(entry: Entry, title: str, about: Entry | None = None) -> Iterator
 def counted(count: int, one: str, many: str) -> str:
     """Return a count with its noun: ``1 batch``, ``12 batches``."""
     return f"{count:,} {one if count == 1 else many}"
+
+
+def runs(numbers: Sequence[int]) -> str:
+    """Return numbers with runs of them drawn together: ``1-4, 7``."""
+    found: list[list[int]] = []
+    for number in numbers:
+        if found and number == found[-1][-1] + 1:
+            found[-1].append(number)
+        else:
+            found.append([number])
+    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in found)
 
 
 def _said(entry: Entry) -> str:

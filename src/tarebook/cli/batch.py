@@ -26,6 +26,7 @@ COMMANDS = {
     "next": "batch_next",
     "take": "batch_next",
     "drop": "batch_next",
+    "wordings": "batch_next",
     "check": "batch_keep",
     "export": "batch_keep",
     "import": "batch_keep",

@@ -185,6 +185,18 @@ def tell(
         complain(f"kept as written; tarebook batch edit {name} ... or batch undo puts it right")
 
 
+def print_recipe(text: str) -> None:
+    """Print a recipe as it was; to the letter, but for marks that would steer a terminal."""
+    import sys
+
+    from tarebook.cards.lines import clean
+    from tarebook.cli.talk import write
+
+    if sys.stdout is not None and sys.stdout.isatty():
+        text = "\n".join(clean(line) for line in text.splitlines()) + "\n"
+    write(text)
+
+
 def words_of(words: Sequence[str]) -> str:
     """Return what was typed as one text."""
     return " ".join(words).strip()

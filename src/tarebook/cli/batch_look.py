@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -40,7 +39,7 @@ def show(
     """
     from tarebook.cards.a_day_words import a_day_data
     from tarebook.cards.batch_page import batch_data, batch_page
-    from tarebook.cli.batch_asking import batch_in_hand
+    from tarebook.cli.batch_asking import batch_in_hand, print_recipe
     from tarebook.cli.talk import show as show_lines
     from tarebook.cli.talk import show_data
     from tarebook.findings import AskedWrongly
@@ -60,7 +59,7 @@ def show(
         limits = {} if sheet is None else a_day_data(sheet.of_a_day)
         show_data({**batch_data(found), **told, "house_limits": limits})
     elif recipe:
-        _print_recipe(found.recipe_text)
+        print_recipe(found.recipe_text)
     else:
         sheet = _weighed(found)
         more = [] if sheet is None else figures_so_far(sheet)
@@ -117,13 +116,3 @@ def _weighed(batch: Batch) -> Worksheet | None:
     except TarebookError as fault:
         complain(f"no figures: {fault}")
         return None
-
-
-def _print_recipe(text: str) -> None:
-    """Print a recipe as it was; to the letter, but for marks that would steer a terminal."""
-    from tarebook.cards.lines import clean
-    from tarebook.cli.talk import write
-
-    if sys.stdout is not None and sys.stdout.isatty():
-        text = "\n".join(clean(line) for line in text.splitlines()) + "\n"
-    write(text)

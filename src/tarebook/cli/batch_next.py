@@ -1,4 +1,4 @@
-"""tarebook batch next, take, drop: notes for next time."""
+"""tarebook batch next, take, drop, wordings: notes for next time, and what became of them."""
 
 from __future__ import annotations
 
@@ -47,6 +47,49 @@ def next_(
         show_data(next_data(found))
     else:
         show(next_page(found))
+
+
+def wordings(
+    recipe: Annotated[
+        str,
+        typer.Argument(
+            metavar="RECIPE",
+            help="A name as the book shows it, or a file.",
+            autocompletion=complete.recipes,
+            show_default=False,
+        ),
+    ],
+    whole: Annotated[
+        int | None,
+        typer.Option(
+            "--whole", metavar="N", help="Print this wording instead, whole.", show_default=False
+        ),
+    ] = None,
+    as_json: asking.AsJson = False,
+) -> None:
+    """Show how a recipe was written from batch to batch, and what was changed for which note.
+
+    Example: tarebook batch wordings juniper-venison
+    """
+    from tarebook.cards.batch_wordings import wordings_data, wordings_page
+    from tarebook.cli.batch_asking import name_asked, print_recipe
+    from tarebook.cli.talk import show, show_data
+    from tarebook.records.store import reading
+    from tarebook.records.wordings import wordings_of
+
+    with reading() as db:
+        name = name_asked(db, recipe) or ""
+        found = wordings_of(db, name)
+    if as_json:
+        show_data(wordings_data(found))
+    elif not found:
+        raise AskedWrongly(f'the book has no batch of "{name}"; tarebook batch list shows them')
+    elif whole is None:
+        show(wordings_page(found, name))
+    elif 1 <= whole <= len(found):
+        print_recipe(found[whole - 1].text)
+    else:
+        raise AskedWrongly(f"--whole: there are wordings 1 to {len(found)} of {name}")
 
 
 def take(

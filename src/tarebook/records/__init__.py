@@ -15,6 +15,7 @@ Files of this room, from the ground up:
 - ``store``: opens the book to read or to write; turns its faults into sentences.
 - ``names``: what a recipe goes by in the book.
 - ``find``: batches, entries and lists out of it.
+- ``wordings``: how a recipe was written, one batch after the other.
 - ``keep``: batches and entries into it.
 - ``questions``: what looks like a slip, asked and never changed.
 - ``next_time``: notes for next time, for every command that shows a recipe.
