@@ -25,6 +25,7 @@ COMMANDS = {
     "drying": "Say how long a batch may dry, from your own last one.",
     "check": "Check recipe files: faults, and how things were read.",
     "new": "Start a recipe by answering questions.",
+    "tidy": "Set recipes down in the usual order and spacing.",
     "convert": "Turn a volume of a food into mass, or back.",
     "foods": "Find foods and see every figure of one, with its source.",
     "probe": "Read a thermometer's log: when 145, 160, 165 °F was reached.",
@@ -87,10 +88,10 @@ def _named_only() -> None:
 
 def _print_version(wanted: bool) -> None:
     if wanted:
-        from tarebook import __version__
+        import tarebook
         from tarebook.cli.talk import write
 
-        write(f"tarebook {__version__}\n")
+        write(f"tarebook {tarebook.__version__}\n")
         raise typer.Exit(FINE)
 
 
