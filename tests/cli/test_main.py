@@ -44,6 +44,9 @@ COMMANDS = {
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],
     "foods find": ["foods", "find", "soy"],
     "foods show": ["foods", "show", "soy-sauce"],
+    "foods add": ["foods", "add", "lake-soy", "--like", "soy-sauce", "--serving", "17 g"],
+    "foods own": ["foods", "own"],
+    "foods remove": ["foods", "remove", "cove-soy"],
     "foods lookup": ["foods", "lookup", "soy", "sauce"],
     "foods lookup one": ["foods", "lookup", "--id", "174278"],
     "batch start": ["batch", "start", "juniper-venison", "--meat", "6lb", "--note", "by the lake"],
@@ -62,6 +65,7 @@ COMMANDS = {
     "batch next": ["batch", "next"],
     "batch take": ["batch", "take", "1.3", "--recipe", "own.toml"],
     "batch drop": ["batch", "drop", "3"],
+    "batch wordings": ["batch", "wordings", "juniper-venison"],
     "batch check": ["batch", "check"],
     "batch lessons": ["batch", "lessons"],
     "batch compare": ["batch", "compare", "1", "1"],
@@ -88,6 +92,8 @@ def book(
     """A batch in the book, for every command that keeps it; a copy of it, and a recipe changed."""
     asked = getattr(request.node, "callspec", None)
     words = [word for value in (asked.params.values() if asked else ()) for word in value]
+    if words[:2] == ["foods", "remove"]:
+        assert 0 == tarebook("foods", "add", "cove-soy", "--like", "soy-sauce").status
     if words[:2] == ["foods", "lookup"]:
         request.getfixturevalue("kept_answers")
     if words[:1] != ["batch"]:

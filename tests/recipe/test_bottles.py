@@ -128,15 +128,16 @@ def test_a_recipe_with_a_bottle_is_written_back(own_home: Path, recipe_text: Rec
 
 
 def test_a_missing_bottle_is_told(own_home: Path, recipe_text: RecipeText) -> None:
-    """The message names the food, and where a bottle of that name would lie."""
+    """The message names the food, and the command that makes a bottle of it."""
     (only,) = errors(recipe_text(marinade={"xyzzy dust": "1 cup"}))
     (inner,) = errors(recipe_text(marinade={"x": '{ food = "xyzzy dust", amount = "1 cup" }'}))
     (near,) = errors(recipe_text(marinade={"lakeside-soy": "1 cup"}))
 
-    assert 'no food is called "xyzzy dust" (marinade."xyzzy dust"); a bottle of' in only
-    assert f"has its file in {own_home / 'foods' / 'xyzzy-dust.toml'}; or say what it is" in only
-    assert f"{own_home / 'foods' / 'lakeside-soy.toml'}; or say what it is" in near
-    assert inner.endswith(f"has its file in {own_home / 'foods' / 'xyzzy-dust.toml'}")
+    add = "tarebook foods add xyzzy-dust keeps a bottle of your own"
+
+    assert f'no food is called "xyzzy dust" (marinade."xyzzy dust"); {add}; or say' in only
+    assert "tarebook foods add lakeside-soy keeps a bottle of your own; or say what it is" in near
+    assert inner.endswith(add)
 
 
 def test_a_near_miss_is_no_missing_bottle(own_home: Path, recipe_text: RecipeText) -> None:

@@ -132,7 +132,7 @@ MESSAGES = [
         '"magic xyzzy dust" =',
         [
             'r:6: error: no food is called "magic xyzzy dust" (rub."magic xyzzy dust"); '
-            "a bottle of your own has its file in HOME/foods/magic-xyzzy-dust.toml; or "
+            "tarebook foods add magic-xyzzy-dust keeps a bottle of your own; or "
             'say what it is: { food = "...", amount = "..." }'
         ],
     ),

@@ -16,7 +16,7 @@ COLUMNS = 80
 
 
 def food_page(name: str) -> Iterator[Line]:
-    """Yield everything held about a food.
+    """Yield everything held about a food of the tables.
 
     Args:
         name: its key or any alias.
@@ -28,9 +28,9 @@ def food_page(name: str) -> Iterator[Line]:
     for text in wrap(f"{item.key}: {item.name}", COLUMNS):
         yield Line(text, Style.TITLE)
     if item.aliases:
-        yield from _say(f"also {', '.join(item.aliases)}")
+        yield from say(f"also {', '.join(item.aliases)}")
     if item.advice:
-        yield from _say(item.advice[0].upper() + item.advice[1:] + ".")
+        yield from say(item.advice[0].upper() + item.advice[1:] + ".")
     yield from _figures(item)
     yield from _sugars(item)
     yield from _measures(item)
@@ -68,6 +68,23 @@ def food_data(name: str) -> dict[str, Any]:
     }
 
 
+def say(text: str, lead: str = "") -> Iterator[Line]:
+    """Yield a paragraph in lines that fit; one behind a lead is quiet."""
+    return (Line(one, Style.QUIET if lead else Style.PLAIN) for one in
+            wrap(text, COLUMNS, first=lead, rest=lead))  # fmt: skip
+
+
+def file_lines(said: str, file: str) -> Iterator[Line]:
+    """Yield what is said of a file, and the file on a line of its own."""
+    yield from say(said)
+    yield from say(file, lead="  ")
+
+
+def figure_name(figure: str) -> str:
+    """Return a figure in words: ``vitamin_d_ug`` is vitamin d."""
+    return figure.rsplit("_", 1)[0].replace("_", " ")
+
+
 def _figure_data(one: Figure) -> dict[str, Any]:
     return {
         "value": one.value,
@@ -87,16 +104,15 @@ def _figures(item: Food) -> Iterator[Line]:
     yield from (Line(text, Style.QUIET) for text in wrap(description, COLUMNS))
     found = nutrients(item.key)
     common = _common_note(found.values())
-    yield from _say(common)
+    yield from say(common)
     for key in FIGURES:
         one = found[key]
-        name = key.rsplit("_", 1)[0].replace("_", " ")
         value = "not known" if one.value is None else f"{one.value:,g} {one.unit}"
         tail = "" if one.source == source else one.source
-        yield Line(row((name, value, tail), (16, 14, 20), right=(1,)))
+        yield Line(row((figure_name(key), value, tail), (16, 14, 20), right=(1,)))
         for text in (one.note, _spread(one)):
             if text and text != common:
-                yield from _say(text, lead=" " * 4)
+                yield from say(text, lead=" " * 4)
 
 
 def _common_note(found: Collection[Figure]) -> str:
@@ -126,7 +142,7 @@ def _sugars(item: Food) -> Iterator[Line]:
             ("other", found.other or 0),
         )
         shares = ", ".join(f"{name} {part:.0%}" for name, part in parts if part)
-    yield from _say(f"sugars: {shares}; added: {found.added} [{found.source}, {found.confidence}]")
+    yield from say(f"sugars: {shares}; added: {found.added} [{found.source}, {found.confidence}]")
 
 
 def _measures(item: Food) -> Iterator[Line]:
@@ -134,14 +150,14 @@ def _measures(item: Food) -> Iterator[Line]:
     yield Line()
     yield Line("Measures", Style.HEAD)
     if not found:
-        yield from _say("none held: weigh it")
+        yield from say("none held: weigh it")
     for one in found:
         mark = "*" if one.preferred else " "
         grams = f"{float(one.grams):g} g"
         cells = (mark, one.measure, grams, f"{one.source}, {one.confidence}")
         yield from (Line(text) for text in table([cells], (1, 29, 9, 35), right=(2,)))
         if one.note:
-            yield from _say(one.note, lead=" " * 5)
+            yield from say(one.note, lead=" " * 5)
     if any(one.preferred for one in found):
         yield Line("* used to convert", Style.QUIET)
 
@@ -151,11 +167,11 @@ def _allergens(item: Food) -> Iterator[Line]:
         return
     yield Line()
     if item.allergens:
-        yield from _say(f"Allergens by kind: {', '.join(item.allergens)}")
+        yield from say(f"Allergens by kind: {', '.join(item.allergens)}")
     if item.other_allergens:
-        yield from _say(f"Listed in other countries: {', '.join(item.other_allergens)}")
+        yield from say(f"Listed in other countries: {', '.join(item.other_allergens)}")
     if item.check_for:
-        yield from _say(f"Check the pack for: {', '.join(item.check_for)}")
+        yield from say(f"Check the pack for: {', '.join(item.check_for)}")
 
 
 def _sources(item: Food) -> Iterator[Line]:
@@ -165,9 +181,4 @@ def _sources(item: Food) -> Iterator[Line]:
     yield Line()
     yield Line("Sources", Style.HEAD)
     for source in sorted(used):
-        yield from _say(f"{source}: {known[source]}", lead="  ")
-
-
-def _say(text: str, lead: str = "") -> Iterator[Line]:
-    return (Line(one, Style.QUIET if lead else Style.PLAIN) for one in
-            wrap(text, COLUMNS, first=lead, rest=lead))  # fmt: skip
+        yield from say(f"{source}: {known[source]}", lead="  ")

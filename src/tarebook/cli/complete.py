@@ -17,10 +17,19 @@ def recipes(incomplete: str) -> list[str]:
 
 
 def foods(incomplete: str) -> list[str]:
-    """Return foods whose key begins as typed."""
+    """Return foods whose key begins as typed, the cook's own among them."""
     from tarebook.figures.foods import food_keys
+    from tarebook.recipe.bottles import own_foods
 
-    return [key for key in food_keys() if key.startswith(incomplete.lower())]
+    known = dict.fromkeys((*own_foods(), *food_keys()))
+    return [key for key in known if key.startswith(incomplete.lower())]
+
+
+def bottles(incomplete: str) -> list[str]:
+    """Return the cook's own bottles that begin as typed."""
+    from tarebook.recipe.bottles import own_foods
+
+    return [key for key in own_foods() if key.startswith(incomplete.lower())]
 
 
 def drawers(incomplete: str) -> list[str]:

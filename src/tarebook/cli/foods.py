@@ -9,6 +9,9 @@ import typer
 COMMANDS = {
     "find": "foods_look",
     "show": "foods_look",
+    "add": "foods_add",
+    "own": "foods_own",
+    "remove": "foods_own",
     "lookup": "foods_lookup",
 }
 """Every command of the group, and the module its function is in."""

@@ -13,24 +13,30 @@ def find(
     words: Annotated[list[str], typer.Argument(help="Words of its name, in any order.")],
     as_json: asking.AsJson = False,
 ) -> None:
-    """Find foods by name or alias.
+    """Find foods by name or alias; bottles of your own first.
 
     Example: tarebook foods find green onion
     """
     from tarebook.cards.lines import Line, table
     from tarebook.cli.talk import show as show_lines
     from tarebook.cli.talk import show_data
-    from tarebook.figures.foods import find_foods
+    from tarebook.figures.foods import find_foods, food
     from tarebook.findings import FoodUnknown
+    from tarebook.recipe.bottles import find_bottles
 
-    found = find_foods(" ".join(words))
+    own = find_bottles(" ".join(words))
+    found = [(one.key, one.name, food(one.like).kind, one.like) for one in own]
+    found += [(one.key, one.name, one.kind, "") for one in find_foods(" ".join(words))]
     if not found:
         raise FoodUnknown(" ".join(words))
     if as_json:
-        show_data([{"food": one.key, "name": one.name, "kind": one.kind} for one in found])
+        names = ("food", "name", "kind", "like")
+        show_data([dict(zip(names, one, strict=True)) for one in found])
         return
-    broad = max(len(one.key) for one in found)
-    rows = [(one.key, one.name) for one in found]
+    broad = max(len(key) for key, *_ in found)
+    rows = [
+        (key, f"{name}: your own, like {like}" if like else name) for key, name, _, like in found
+    ]
     show_lines(Line(text) for text in table(rows, (broad, 78 - broad)))
 
 
@@ -40,13 +46,23 @@ def show(
 ) -> None:
     """Show every figure of a food with its source, and every measure with its grams.
 
+    Of a bottle of your own: what each printed figure may stand for, and what is taken from the
+    food it is like.
+
     Example: tarebook foods show soy-sauce
     """
+    from tarebook.cards.bottle_page import bottle_data, bottle_page
     from tarebook.cards.food_page import food_data, food_page
     from tarebook.cli.talk import show as show_lines
     from tarebook.cli.talk import show_data
+    from tarebook.recipe.bottles import known_food
 
-    if as_json:
+    bottle = known_food(food).bottle
+    if bottle is not None and as_json:
+        show_data(bottle_data(bottle))
+    elif bottle is not None:
+        show_lines(bottle_page(bottle))
+    elif as_json:
         show_data(food_data(food))
     else:
         show_lines(food_page(food))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING, Annotated, Any, TypeVar
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
 from tarebook.cli import asking
+from tarebook.cli.ask import until_understood
 from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 
     from tarebook.kitchen.keys import Key
 
-_Taken = TypeVar("_Taken")
 _FORGET = "-"
 _HOW = "say tarebook kitchen, tarebook kitchen ask, or tarebook kitchen set KEY VALUE"
 
@@ -103,7 +102,7 @@ def _asked(text: str, key: Key) -> str:
     held = _held(text, key.table, key.name)
     choices = f" ({', '.join(key.words)})" if key.words else f", as in {key.example}"
     shown = "unknown" if held is None else _plain(held)
-    return _until_understood(
+    return until_understood(
         f"{key.ask}{choices} [{shown}]",
         lambda answer: _with(text, key.path, answer) if answer else text,
     )
@@ -126,25 +125,9 @@ def _bowls(text: str) -> Iterator[tuple[str, str]]:
         _with("", f"{BOWLS}.{name.strip()}", value.strip())
         return name.strip(), value.strip()
 
-    while (found := _until_understood(ask, read)) is not None:
+    while (found := until_understood(ask, read)) is not None:
         yield found
         ask = "And"
-
-
-def _until_understood(ask: str, take: Callable[[str], _Taken]) -> _Taken:
-    """Ask, on standard error, until an answer will do; an empty one always does."""
-    from tarebook.cli.talk import complain
-
-    while True:
-        sys.stderr.write(f"{ask}\n> ")
-        sys.stderr.flush()
-        line = sys.stdin.readline()
-        if not line:
-            raise AskedWrongly("the answers ended before the questions; nothing was written")
-        try:
-            return take(line.strip())
-        except AskedWrongly as fault:
-            complain(f"  {fault}")
 
 
 def _text(file: Path) -> str:

@@ -10,7 +10,7 @@ from tarebook.figures.foods import Food, food, normalised
 from tarebook.findings import AmountError, FileUnreadable, FoodUnknown, RecordFaulty, nearest
 from tarebook.quantities.amount import Amount, parse_amount
 from tarebook.recipe import keys
-from tarebook.recipe.bottles import Known, bottle_file, bottle_on, can_name, near_bottles, shelf
+from tarebook.recipe.bottles import Known, bottle_on, can_name, near_bottles, shelf
 from tarebook.recipe.cure import check_cure
 from tarebook.recipe.fields import (
     LONGEST_LINE,
@@ -151,7 +151,7 @@ def _make_known(name: str, near: tuple[str, ...], *, named: bool) -> str:
     meant = did_you_mean(near)
     if not can_name(name) or nearest(normalised(name), near, least=_A_SLIP):
         return meant or _OWN_NAME
-    add = f"a bottle of your own has its file in {bottle_file(name)}"
+    add = f"tarebook foods add {normalised(name)} keeps a bottle of your own"
     if meant:
         return f"{meant} {add}"
     return add if named else f"{add}; or {_OWN_NAME}"
