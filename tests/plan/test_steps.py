@@ -7,8 +7,9 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.plan.make import Plan
-from tarebook.plan.steps import Step, air_words, hours_words
+from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.tasks import Span
+from tarebook.safety.rulebook import air_words
 
 PlanOf = Callable[..., Plan]
 

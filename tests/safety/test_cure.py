@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
 import pytest
 
@@ -16,6 +17,7 @@ from tarebook.safety.cure import (
     check_cure_scale,
     cure_handling,
     cure_is_no_heat,
+    own_scale,
 )
 
 Cases = Callable[..., Case]
@@ -118,3 +120,26 @@ def test_heat_is_needed_with_cure_and_without(case: Cases) -> None:
         == ("bring the meat to 160 °F (71 °C) inside with it or without")
     )
     assert cure_is_no_heat(case("mushroom-shiitake")) == ()
+
+
+@pytest.mark.parametrize(
+    ("dose", "scale_g", "factor", "says"),
+    [
+        ("2.4 g", None, "1", ""),
+        ("2.4 g", "0.1", "1", ""),
+        ("2.4 g", "1", "1", "one step is 62 ppm of nitrite"),
+        ("2.4 g", "5", "1", "a scale that shows 5 g cannot weigh 2.4 g"),
+        ("2.4 g", "0.1", "1/4", "a scale that shows 0.1 g cannot weigh 0.6 g"),
+        ("2.4 g", None, "1/4", "one step is 25 ppm of nitrite"),
+    ],
+)
+def test_a_scale_too_coarse_for_the_dose(
+    case: Cases, dose: str, scale_g: str | None, factor: str, says: str
+) -> None:
+    """A step over a tenth of the dose is warned of, with its ppm; a fine enough one is not."""
+    made = case(factor=factor, rub={"curing-salt-1": dose})
+    found = own_scale(made._replace(scale_g=None if scale_g is None else Fraction(scale_g)))
+
+    assert bool(says) is bool(found)
+    assert says in "".join(one.message for one in found)
+    assert all("leave the curing salt out" in one.hint for one in found)

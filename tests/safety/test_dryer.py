@@ -66,10 +66,10 @@ def test_after_heating_a_cooler_dryer_is_not_called_too_cool(case: Cases) -> Non
 
     assert "cool" not in TITLES[found.code]
     assert found.message == (
-        "135 °F (57 °C) is within what published advice allows once the meat has been heated: "
-        "FSIS gives 130 to 140 °F (54 to 60 °C)"
+        "135 °F (57 °C) is within the 130 to 140 °F (54 to 60 °C) of FSIS for meat that has been "
+        "heated; Wisconsin asks for 145 °F (63 °C) or more"
     )
-    assert found.hint == "145 °F (63 °C) is the cautious figure"
+    assert found.hint == "take the hotter, by a thermometer among the trays"
 
 
 def test_a_weighed_batch_that_is_too_moist_is_a_warning(case: Cases) -> None:
@@ -122,7 +122,7 @@ def test_a_thick_cut_is_a_warning(case: Cases) -> None:
         "0.38 in (9.5 mm) is thicker than the 1/4 in (6 mm) that the published times are for"
     )
     assert found.hint == (
-        "cut thinner; otherwise heat and dry longer, and try the thickest piece inside"
+        "cut it to 1/4 in; for what is thicker no times are held, and no keeping time is given"
     )
 
 
@@ -185,3 +185,38 @@ def test_a_dryer_that_stays_too_cool_is_a_warning(case: Cases) -> None:
 def test_mushrooms_may_dry_in_any_dryer(case: Cases) -> None:
     """No figure for them is held, so none is held against the dryer."""
     assert () == own_dryer(case("mushroom-portabella")._replace(dryer_settable=False))
+
+
+@pytest.mark.parametrize(
+    ("top_f", "outbreak"), [(125.0, True), (135.0, True), (140.0, False), (None, False)]
+)
+def test_a_dryer_as_cool_as_that_of_the_outbreak(
+    case: Cases, top_f: float | None, outbreak: bool
+) -> None:
+    """Eleven people fell ill of venison from 125 to 135 degF: told where a dryer stays there."""
+    found = own_dryer(case()._replace(dryer_top_f=top_f))
+
+    assert outbreak is ("11 people fell ill" in "".join(one.message for one in found))
+
+
+@pytest.mark.parametrize(
+    ("stated_f", "low_f", "top_f", "air_f"),
+    [
+        (155.0, None, None, (155.0, 155.0)),
+        (155.0, 95.0, 125.0, (125.0, 125.0)),
+        (155.0, 200.0, None, (200.0, 200.0)),
+        (None, None, 125.0, (125.0, 125.0)),
+        (None, None, None, None),
+    ],
+)
+def test_it_dries_as_near_as_the_house_comes(
+    case: Cases,
+    stated_f: float | None,
+    low_f: float | None,
+    top_f: float | None,
+    air_f: tuple[float, float] | None,
+) -> None:
+    """The air is the recipe's, no hotter and no cooler than the dryer in the house can be."""
+    found = case(temperature_f=stated_f)._replace(dryer_low_f=low_f, dryer_top_f=top_f)
+
+    assert air_f == found.air_f

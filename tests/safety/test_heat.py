@@ -68,7 +68,7 @@ def test_oven_after_is_refused_for_poultry(case: Cases) -> None:
     assert found.severity is Severity.WARNING
     assert found.message == (
         "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), "
-        "not for poultry"
+        "dried at 145 to 155 °F (63 to 68 °C); not for poultry"
     )
     assert found.hint == "heat it to 165 °F (74 °C) inside, in wet heat, before it dries"
 
@@ -87,10 +87,12 @@ def test_heat_is_always_said_of_meat(case: Cases) -> None:
 
     assert thin.message == ("bring the meat to 160 °F (71 °C) inside, in wet heat, before it dries")
     assert thin.hint == (
-        "or dry strips up to 1/4 in (6 mm) at 145 to 155 °F (63 to 68 °C), then 10 minutes in a "
-        "preheated 275 °F (135 °C) oven, until 160 °F (71 °C) inside"
+        "or dry strips up to 1/4 in at 145 to 155 °F (63 to 68 °C) for 6 hours at least "
+        "(Wisconsin: 4), then 10 minutes in a preheated 275 °F (135 °C) oven, to 160 °F (71 °C) "
+        "inside"
     )
-    assert thick.hint == bird.hint == "an oven after drying does not replace this here"
+    assert thick.hint == "an oven after drying is not published for thicker strips"
+    assert bird.hint == "an oven after drying is not published for poultry"
     assert bird.message == (
         "bring the poultry to 165 °F (74 °C) inside, in wet heat, before it dries"
     )
@@ -99,8 +101,9 @@ def test_heat_is_always_said_of_meat(case: Cases) -> None:
 
 def test_heat_cites_the_rule_its_figure_is_from(case: Cases) -> None:
     """The hotter figure for bear is not put into the mouth of a body that did not say it."""
-    assert heat(case())[0].cites == "heat-before; oven-after"
-    assert heat(case("bear"))[0].cites == "game-165; heat-before"
+    both = "heat-before; oven-after; oven-after-minnesota; dryer-145"
+    assert heat(case())[0].cites == both
+    assert heat(case("bear"))[0].cites == "game-165; oven-after; heat-before"
 
 
 def test_oven_after_hears_that_heating_first_is_preferred(case: Cases) -> None:
@@ -115,14 +118,15 @@ def test_oven_after_hears_that_heating_first_is_preferred(case: Cases) -> None:
 
 
 def test_too_few_hours_before_the_oven_are_a_warning(case: Cases) -> None:
-    """Under four stated hours the oven after drying is not as published; four and none pass."""
-    (found,) = check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(3.0, 5.0)))
+    """Under six stated hours the oven after drying is not as published; six and none pass."""
+    (found,) = check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(4.0, 6.0)))
 
     assert found.severity is Severity.WARNING
     assert found.message == (
-        "3 hours of drying are under the 4 that the oven after drying is published with"
+        "4 hours of drying are under the 6 that the oven after drying is published with"
     )
-    assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(4.0, 5.0))) == ()
+    assert "Wisconsin allows 4 hours" in found.hint
+    assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(6.0, 8.0))) == ()
     assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER)) == ()
     assert check_oven_hours(case(heat=HeatStep.STEAMED, drying_hours=(3.0, 5.0))) == ()
 
@@ -143,7 +147,10 @@ def test_bear_and_wild_pork_hear_of_parasites(case: Cases) -> None:
         assert found.message == (
             "freezing, curing, drying and smoking may leave parasites of bear and wild pork alive"
         )
-        assert found.hint == "heat every piece to 165 °F (74 °C) inside before it dries"
+        assert found.hint == (
+            "heat it before it dries, in wet heat: the thickest of every lot to 165 °F (74 °C) "
+            "inside"
+        )
         assert "game-165" in found.cites
     assert bear_and_wild_pork(case("pork-loin")) == ()
 
@@ -167,3 +174,41 @@ def test_where_no_rule_is_held_that_is_said(case: Cases, key: str, says: str) ->
 def test_meat_has_rules(case: Cases) -> None:
     """Meat is not told that nothing is held."""
     assert no_rule(case()) == ()
+
+
+@pytest.mark.parametrize(
+    ("temperature_f", "top_f", "low_f", "refused"),
+    [
+        (145, None, None, False),
+        (155, 160.0, 95.0, False),
+        (140, None, None, True),
+        (156, None, None, True),
+        (155, 140.0, 95.0, True),
+        (150, None, 200.0, True),
+        (None, None, None, False),
+        (None, 125.0, None, True),
+    ],
+)
+def test_the_oven_after_asks_for_its_air(
+    case: Cases,
+    temperature_f: float | None,
+    top_f: float | None,
+    low_f: float | None,
+    refused: bool,
+) -> None:
+    """Published after 145 to 155 degF: refused for what the recipe or the house dries outside."""
+    found = case(temperature_f=temperature_f, heat=HeatStep.OVEN_AFTER)._replace(
+        dryer_top_f=top_f, dryer_low_f=low_f
+    )
+
+    assert refused is bool(check_oven_after(found))
+    assert refused is ("air of" in found.oven_after_refusal)
+
+
+def test_fish_is_refused_the_oven_after(case: Cases) -> None:
+    """Fish: 160 degF inside for 30 minutes, as smoked fish; mushrooms hear nothing."""
+    (found,) = check_oven_after(case("chum-salmon", heat=HeatStep.OVEN_AFTER))
+
+    assert "not for fish" in found.message
+    assert found.hint.startswith("heat it to 160 °F (71 °C) inside for 30 minutes")
+    assert check_oven_after(case("mushroom-shiitake", heat=HeatStep.OVEN_AFTER)) == ()

@@ -76,7 +76,8 @@ def test_where_no_outer_limit_is_held_none_is_named(case: Cases, key: str) -> No
     (found,) = check_soak(case(key, hours=36))
 
     assert found.message == (
-        "36 hours in the marinade is over the cautious 24, and no longer limit is held for it"
+        "36 hours in the marinade is over the cautious 24; the 5 days of USDA are for roasts of "
+        "raised meat, not for this"
     )
 
 
@@ -84,7 +85,10 @@ def test_the_cold_is_said_of_every_soak(case: Cases) -> None:
     """Every card with a marinade on flesh says how cold and how long."""
     (found,) = cold_soak(case("turkey-breast"))
 
-    assert found.message == ("soak in the refrigerator at 40 °F (4 °C) or below, 24 hours at most")
+    assert found.message == (
+        "thaw and soak in the refrigerator at 40 °F (4 °C) or below, 24 hours at most; raw, it "
+        "lies there 2 days at most in all"
+    )
     assert found.hint == "the outer limit of USDA is 2 days for poultry"
     assert cold_soak(case(marinade={})) == ()
 
@@ -128,7 +132,13 @@ def test_raw_juices_are_kept_apart(case: Cases) -> None:
     """Every card of flesh says so, mushrooms' do not."""
     (found,) = raw_splash(case("salmon-sockeye"))
 
-    assert found.message == "keep raw fish and its juices away from what is dried"
+    assert found.message == (
+        "wash hands 20 seconds before and after raw fish, and wash and sanitise board, trays, sink "
+        "and tongs before what is heated or dried"
+    )
+    assert found.hint.startswith(
+        "1 teaspoon bleach to a quart of water (Wyoming: 2 tablespoons bleach to a gallon)"
+    )
     assert raw_splash(case("mushroom-shiitake")) == ()
 
 
@@ -164,3 +174,13 @@ def test_a_used_marinade_is_a_warning(batch: Batch) -> None:
 def _at(batch: Batch, degf: float | None) -> Case:
     stated = None if degf is None else (degf, degf)
     return Case.of(batch()._replace(soak=Soak(temperature_f=stated)))
+
+
+@pytest.mark.parametrize(
+    ("key", "days"), [("deer", 3), ("turkey-breast", 2), ("deer-ground", 2), ("whitefish", 2)]
+)
+def test_how_long_it_may_wait_raw(case: Cases, key: str, days: int) -> None:
+    """The cautious end for its kind, whether it is soaked or rubbed."""
+    for one in (*cold_soak(case(key)), *cold_hold(case(key, marinade={}))):
+        assert f"it lies there {days} days at most in all" in one.message
+        assert "raw-holding" in one.cites

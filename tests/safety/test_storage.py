@@ -8,9 +8,9 @@ from datetime import date
 import pytest
 
 from tarebook.findings import Severity
-from tarebook.recipe.model import Finish, FinishBy, HeatStep
+from tarebook.recipe.model import Finish, FinishBy, HeatStep, Recipe, Soak
 from tarebook.safety.case import Case
-from tarebook.safety.storage import keep_by, storage, vacuum
+from tarebook.safety.storage import KeepBy, keep_by, storage, vacuum
 
 Cases = Callable[..., Case]
 
@@ -25,8 +25,9 @@ def test_the_cautious_times(case: Cases) -> None:
         "6 months frozen",
     ]
     assert found.text == (
-        "Sealed, 14 days at room temperature, 3 months in the refrigerator, 6 months frozen: the "
-        "shortest published times."
+        "heated as written, dry by the bend test, cooled and sealed with the least air, 14 days "
+        "at room temperature, 3 months in the refrigerator, 6 months frozen: the shortest "
+        "published times."
     )
     assert found.citation == (
         "own working, lowest of Wyoming, Michigan State, NCHFP, FSIS and Minnesota"
@@ -70,13 +71,13 @@ MOIST = Finish(by=FinishBy.MOISTURE_TO_PROTEIN, value=(0.8, 1.0, 1.2))
             "its dryer is cooler than published",
         ),
         (
-            {"drying_hours": (3.5, 6.0), "heat": HeatStep.OVEN_AFTER},
+            {"drying_hours": (5.5, 6.0), "heat": HeatStep.OVEN_AFTER},
             "it dries too short a time before the oven",
         ),
-        ({"hours": 25}, "it soaks longer than any published limit"),
+        ({"hours": 25}, "it soaks longer than the limit held for it"),
         (
             {"food": "beef-top-round", "hours": 49},
-            "it soaks longer than any published limit",
+            "it soaks longer than the limit held for it",
         ),
         ({"food": "beef-ground-95"}, "ground meat was put in a marinade"),
         (
@@ -99,7 +100,58 @@ def test_no_date_where_none_holds(case: Cases, changes: dict[str, object], reaso
 
     assert found.limits == ()
     assert reason == found.reason
-    assert found.text == (f"Keep it cold and treat it as perishable: {reason}. No date is given.")
+    assert found.text == f"{found.instead} No date is given: {reason}."
+    assert found.label == f"{found.instead} No date: {reason}."
+    assert found.citation
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"heat": HeatStep.UNSTATED}, "No heat step is recorded: not to be eaten unless"),
+        (
+            {"food": "bear", "heat": HeatStep.OVEN_AFTER},
+            "Not heated as published: not to be eaten unless every piece has been 165 °F (74 °C) "
+            "inside, in wet heat.",
+        ),
+        (
+            {"food": "whitefish", "heat": HeatStep.OVEN_AFTER},
+            "Not heated as published: not to be eaten unless every piece has been 160 °F (71 °C) "
+            "inside for 30 minutes, in wet heat.",
+        ),
+        ({"food": "whitefish"}, "Keep cold, 2 weeks at most, as smoked fish"),
+        ({"food": "mushroom-shiitake"}, "Keep cold and eat within 3 days, as cooked food (from"),
+        ({"thickness_mm": 9.0}, "Keep cold and eat within 3 days, as cooked food (from memory)"),
+    ],
+)
+def test_without_a_date_there_is_an_end(case: Cases, changes: dict[str, object], says: str) -> None:
+    """Unheated meat is not called food to be kept; what is kept cold is told how long."""
+    assert keep_by(case(**changes)).label.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("house", "reason"),
+    [
+        ({"dryer_top_f": 125.0}, "its dryer is not one for meat"),
+        ({"dryer_settable": False}, "its dryer is not one for meat"),
+        ({"dryer_top_f": 160.0, "dryer_settable": True}, ""),
+        ({"dryer_low_f": 200.0}, ""),
+    ],
+)
+def test_the_kitchen_counts(case: Cases, house: dict[str, object], reason: str) -> None:
+    """A dryer that advice keeps meat out of leaves its batches without a date."""
+    assert reason == keep_by(case()._replace(**house)).reason
+
+
+def test_a_warm_soak_and_used_marinade_leave_no_date(batch: Callable[..., Recipe]) -> None:
+    """What lay warm is thrown away; what lay in used marinade is given no time."""
+
+    def of(soak: Soak) -> KeepBy:
+        return keep_by(Case.of(batch()._replace(soak=soak)))
+
+    assert "thrown away" in of(Soak(temperature_f=(60.0, 60.0))).label
+    assert "its marinade was used before" == of(Soak(used_before=True)).reason
+    assert "" == of(Soak(temperature_f=(38.0, 40.0))).reason
 
 
 @pytest.mark.parametrize(
@@ -107,7 +159,7 @@ def test_no_date_where_none_holds(case: Cases, changes: dict[str, object], reaso
     [
         {"temperature_f": 130},
         {"temperature_f": 145, "heat": HeatStep.OVEN_AFTER},
-        {"drying_hours": (4.0, 6.0), "heat": HeatStep.OVEN_AFTER},
+        {"drying_hours": (6.0, 8.0), "heat": HeatStep.OVEN_AFTER},
         {"drying_hours": (3.0, 6.0)},
         {"hours": 24},
         {"food": "beef-top-round", "hours": 48},
@@ -128,20 +180,30 @@ def test_the_card_says_the_times(case: Cases) -> None:
 
     assert found.severity is Severity.NOTE
     assert found.message == (
-        "the shortest published times for sealed packs are 14 days at room temperature, 3 months "
-        "in the refrigerator, 6 months frozen"
+        "heated as written, dry by the bend test, cooled and sealed with the least air, the "
+        "shortest published times are 14 days at room temperature, 3 months in the refrigerator, "
+        "6 months frozen"
     )
     assert found.hint == "date every pack, and throw all of it away if mould shows"
 
 
-@pytest.mark.parametrize("key", ["deer", "whitefish", "mushroom-shiitake"])
-def test_without_times_the_card_says_keep_it_cold(case: Cases, key: str) -> None:
-    """Where no time holds the caution is a warning and names none."""
+@pytest.mark.parametrize(
+    ("key", "says"),
+    [("deer", "no heat step is recorded"), ("whitefish", "no heat"), ("apple", "keep cold")],
+)
+def test_without_times_the_card_says_so(case: Cases, key: str, says: str) -> None:
+    """Where no time holds the caution is a warning and gives no use-by date."""
     (found,) = storage(case(key, heat=HeatStep.UNSTATED))
 
     assert found.severity is Severity.WARNING
-    assert found.message.startswith("keep it cold as perishable food, with no use-by date")
-    assert "days" not in found.message and "months" not in found.message
+    assert found.message.startswith(says) and "there is no use-by date" in found.message
+    assert "month" not in found.message
+
+
+def test_fish_is_not_packed_without_air(case: Cases) -> None:
+    """Fish alone hears that it is packed without air only frozen, from memory."""
+    assert "only frozen (from memory)" in storage(case("whitefish"))[0].hint
+    assert "only frozen" not in storage(case())[0].hint
 
 
 def test_vacuum_packs_hear_of_what_they_do_not_do(case: Cases) -> None:

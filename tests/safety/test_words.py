@@ -15,8 +15,11 @@ from tarebook.where import folder
 ROOM = Path(tarebook.safety.__file__).parent
 REFERENCE = folder("reference")
 WORD = re.compile(r"[\w./-]*safe[\w./-]*", re.IGNORECASE)
-# Names of our own files and of this room.
-OWN_NAMES = re.compile(r"tarebook\.safety[\w.]*|(?:reference/)?sources-safety\.toml|safety/")
+# Names of our own files and of this room, and the one place where a cook's own use is looked for.
+OWN_NAMES = re.compile(
+    r"tarebook\.safety[\w.]*|(?:reference/)?sources-safety\.toml|safety/"
+    r"|CLAIM = \"safe\""
+)
 
 
 def official() -> list[str]:

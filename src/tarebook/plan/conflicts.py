@@ -11,13 +11,20 @@ from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.jobs import Job
-from tarebook.plan.steps import Step, air_words, hours_words
+from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
-from tarebook.safety.rulebook import both_scales, citations, degrees, foods_of, limit
+from tarebook.safety.rulebook import (
+    air_words,
+    both_scales,
+    citations,
+    degrees,
+    foods_of,
+    limit,
+)
 from tarebook.tuples import NamedTuple
 
 _LATE, _EARLY = 23, 6

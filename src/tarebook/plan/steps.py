@@ -11,7 +11,7 @@ from tarebook.plan.jobs import Job, held_hot_min, patted, whole_minutes
 from tarebook.plan.tasks import Placed, Span
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
-from tarebook.safety.rulebook import both_scales, degrees, limit
+from tarebook.safety.rulebook import air_words, degrees, limit
 from tarebook.tuples import NamedTuple
 
 _SHORTEST_WAIT = 30
@@ -69,15 +69,6 @@ def steps_of(
                 found += _looked_at(one, job, nights)
     found += _preheats(jobs, placed)
     return tuple(sorted(found, key=lambda one: (one.start, one.end, one.job, one.load)))
-
-
-def air_words(air_f: tuple[float, float]) -> str:
-    """Return the air of a dryer in both scales."""
-    low, high = (f"{end:.0f}" for end in air_f)
-    cool, hot = (f"{(end - 32) / 1.8:.0f}" for end in air_f)
-    if low == high:
-        return both_scales(air_f[0])
-    return f"{low}-{high} °F ({cool}-{hot} °C)"
 
 
 def hours_words(length: float) -> str:

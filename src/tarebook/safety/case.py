@@ -8,10 +8,11 @@ from fractions import Fraction
 from tarebook.figures.foods import Food, food
 from tarebook.findings import Finding, Place, Severity
 from tarebook.recipe.model import FinishBy, HeatStep, Ingredient, MeatForm, Part, Recipe
-from tarebook.safety.rulebook import degrees, foods_of, limit
+from tarebook.safety.rulebook import air_words, degrees, foods_of, limit, span
 from tarebook.tuples import NamedTuple
 
 MM_PER_INCH = 25.4
+_DIAL = 0.05  # [degF] what the way from Celsius may take off
 _NEARLY = 1e-6  # a quarter inch that went through floats is still a quarter inch
 
 
@@ -59,6 +60,8 @@ class Case(NamedTuple):
         yield_fraction: weighed finished batch over raw meat [-], or None.
         dryer_top_f: hottest that the dryer in the house goes [degF], or None where not known.
         dryer_settable: whether its heat can be set, or None where not known.
+        dryer_low_f: coolest that the dryer or oven in the house goes [degF], or None.
+        scale_g: step that the scale in the house shows [g], or None where not known.
     """
 
     recipe: Recipe
@@ -73,6 +76,8 @@ class Case(NamedTuple):
     yield_fraction: float | None = None
     dryer_top_f: float | None = None
     dryer_settable: bool | None = None
+    dryer_low_f: float | None = None
+    scale_g: Fraction | None = None
 
     @classmethod
     def of(
@@ -148,6 +153,8 @@ class Case(NamedTuple):
         """The rule and the figure of it that say how hot it must get inside."""
         if self.animal is Animal.POULTRY:
             return "heat-before", "poultry-inside"
+        if self.animal is Animal.FISH:
+            return "fish-smoked", "fish-inside"
         if self.hotter:
             return "game-165", "meat-inside"
         return "heat-before", "meat-inside"
@@ -181,6 +188,34 @@ class Case(NamedTuple):
         if self.recipe.meat.thickness_mm is None:
             return "strips of unstated thickness"
         return "thicker strips" if self.too_thick else ""
+
+    @property
+    def air_f(self) -> tuple[float, float] | None:
+        """What it dries in, as near as the house comes to it [degF]; None where nobody said."""
+        low, high = self.dryer_low_f, self.dryer_top_f
+        stated = self.recipe.drying.temperature_f
+        if stated is None:
+            if low is None and high is None:
+                return None
+            stated = span("oven-after", "dryer-air")
+        ends = [end if low is None else max(end, low) for end in stated]
+        cool, hot = (end if high is None else min(end, high) for end in ends)
+        return cool, hot
+
+    @property
+    def air_not_for_oven_after(self) -> str:
+        """Air that the oven after drying is not published with; empty where it is, or not known."""
+        air = self.air_f
+        if air is None:
+            return ""
+        low, high = span("oven-after", "dryer-air")
+        held = low - _DIAL <= air[0] and air[1] <= high + _DIAL
+        return "" if held else f"air of {air_words(air)}"
+
+    @property
+    def oven_after_refusal(self) -> str:
+        """Why the oven after drying may not be had here; empty where it may."""
+        return self.not_for_oven_after or self.air_not_for_oven_after
 
     @property
     def heat_holds(self) -> bool:

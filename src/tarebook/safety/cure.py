@@ -7,8 +7,17 @@ from fractions import Fraction
 from tarebook.findings import CureRefused, Finding, Severity
 from tarebook.recipe.model import Ingredient, ScaleBy
 from tarebook.safety.case import Case
-from tarebook.safety.curing import Cure, all_absorbed_ppm, grams_of, guard, nitrite_g
+from tarebook.safety.curing import (
+    LIMIT_PPM,
+    STEP_G,
+    Cure,
+    all_absorbed_ppm,
+    grams_of,
+    guard,
+    nitrite_g,
+)
 from tarebook.safety.ingoing import too_little
+from tarebook.safety.rulebook import limit
 
 
 def check_cure_dose(case: Case) -> tuple[Finding, ...]:
@@ -111,7 +120,8 @@ def cure_handling(case: Case) -> tuple[Finding, ...]:
     return (
         case.warn(
             "cure-handling",
-            "curing salt is toxic in excess: weigh it, by the weight of the meat, and use no spoon",
+            "curing salt is toxic in excess: weigh it, by the weight of the meat, on a scale that "
+            f"shows {float(STEP_G):g} g, and use no spoon",
             "keep it from children and apart from table salt",
             cites="cure-handling; home-cure-pack",
         ),
@@ -134,6 +144,41 @@ def cure_is_no_heat(case: Case) -> tuple[Finding, ...]:
             f"bring the meat to {case.inside} inside with it or without",
             cites=f"cure-no-heat; {case.inside_rule[0]}",
         ),
+    )
+
+
+def own_scale(case: Case) -> tuple[Finding, ...]:
+    """Warn where one step of the scale is much of the curing salt that is to be weighed.
+
+    Where nothing is told of the scale, it is taken to show a tenth of a gram, the finest that the
+    amounts are printed for.
+    """
+    step_g = STEP_G if case.scale_g is None else case.scale_g
+    share = limit("cure-scale-step", "share") / 100
+    return tuple(
+        _too_coarse(case, cure, step_g)
+        for cure in (_cure(one, item.nitrate_percent) for one, item in case.cures)
+        if step_g > cure.mass_g * case.factor * Fraction(share)
+    )
+
+
+def _too_coarse(case: Case, cure: Cure, step_g: Fraction) -> Finding:
+    dose_g = cure.mass_g * case.factor
+    meat_g = case.recipe.meat.mass_g * case.factor
+    says = f"a scale that shows {float(step_g):g} g cannot weigh {float(dose_g):.2g} g"
+    if cure.nitrite_percent is not None:
+        one = cure._replace(mass_g=step_g)
+        ppm = all_absorbed_ppm(nitrite_g=nitrite_g([one]), meat_mass_g=meat_g)
+        says += f" of {cure.name}: one step is {float(ppm):,.0f} ppm of nitrite, of "
+        says += f"{float(LIMIT_PPM):g} that are the most here"
+    finer = step_g > STEP_G
+    return case.warn(
+        "cure-scale-step",
+        says,
+        f"use one that shows {float(STEP_G):g} g, or leave the curing salt out"
+        if finer
+        else "make more at once, or leave the curing salt out",
+        cites="cure-scale-step; cure-guard",
     )
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from tarebook.findings import Finding
 from tarebook.recipe.model import FinishBy
 from tarebook.safety.case import MM_PER_INCH, Animal, Case
-from tarebook.safety.rulebook import both_scales, degrees, limit
+from tarebook.safety.rulebook import both_scales, degrees, limit, span
 
+BENDS = "a cooled strip bends and cracks, and does not break"
+"""The test of dried strips; rule ``bend-test``."""
 _DIAL = 0.05  # [degF] what the way from Celsius may take off
 
 
@@ -34,9 +36,16 @@ def check_dryer(case: Case) -> tuple[Finding, ...]:
 
 def too_cool(case: Case) -> bool:
     """Return whether the dryer is cooler than published for the recipe's heat step."""
-    stated = case.recipe.drying.temperature_f
+    air = case.air_f
     rule = "dryer-after-heat" if case.heated_first else "dryer-145"
-    return stated is not None and stated[0] < limit(rule, "dryer-air") - _DIAL
+    return air is not None and air[0] < limit(rule, "dryer-air") - _DIAL
+
+
+def cannot_hold(case: Case) -> bool:
+    """Return whether the dryer in the house is one that published advice keeps meat out of."""
+    least = limit("fixed-dryer", "dryer-air")
+    weak = case.dryer_top_f is not None and case.dryer_top_f < least - _DIAL
+    return weak or case.dryer_settable is False
 
 
 def check_thickness(case: Case) -> tuple[Finding, ...]:
@@ -61,7 +70,7 @@ def check_thickness(case: Case) -> tuple[Finding, ...]:
             "thickness-over",
             f"{_length(meat.thickness_mm[2])} is thicker than the 1/4 in (6 mm) that the published "
             "times are for",
-            "cut thinner; otherwise heat and dry longer, and try the thickest piece inside",
+            "cut it to 1/4 in; for what is thicker no times are held, and no keeping time is given",
             cites="thickness-quarter-inch",
             path="meat.thickness",
         ),
@@ -149,21 +158,37 @@ def own_dryer(case: Case) -> tuple[Finding, ...]:
             case.warn(
                 "dryer-weak",
                 f"the dryer in this house goes to {both_scales(case.dryer_top_f)}, under the "
-                f"{degrees('fixed-dryer', 'dryer-air')} that one for meat must hold",
+                f"{degrees('fixed-dryer', 'dryer-air')} of one for meat{_outbreak(case)}",
                 "dry in another, or in an oven that holds it, by a thermometer",
-                cites="fixed-dryer",
+                cites="fixed-dryer; outbreak-venison" if _outbreak(case) else "fixed-dryer",
             ),
         )
     return ()
+
+
+def outbreak_words() -> str:
+    """Return what came of venison that was dried too cool."""
+    cases, hours = limit("outbreak-venison", "cases"), span("outbreak-venison", "drying-time")
+    return (
+        f"{cases:g} people fell ill of venison dried at "
+        f"{degrees('outbreak-venison', 'dryer-air')} for {hours[0]:g} to {hours[1]:g} hours"
+    )
+
+
+def _outbreak(case: Case) -> str:
+    """Return the outbreak where the dryer in the house goes no hotter than that one did."""
+    top = case.dryer_top_f
+    as_cool = top is not None and top <= span("outbreak-venison", "dryer-air")[1]
+    return f"; {outbreak_words()}" if as_cool and case.is_meat else ""
 
 
 def _mild(case: Case, stated_f: float) -> Finding:
     after = degrees("dryer-after-heat", "dryer-air")
     return case.note(
         "dryer-mild",
-        f"{both_scales(stated_f)} is within what published advice allows once the meat has been "
-        f"heated: FSIS gives {after}",
-        f"{degrees('dryer-145', 'dryer-air')} is the cautious figure",
+        f"{both_scales(stated_f)} is within the {after} of FSIS for meat that has been heated; "
+        f"Wisconsin asks for {degrees('dryer-145', 'dryer-air')} or more",
+        "take the hotter, by a thermometer among the trays",
         cites="dryer-after-heat; dryer-145",
         path="drying.temperature",
     )

@@ -1,11 +1,13 @@
-"""Heat: the step that kills, before drying or, for thin strips of some meats, after it."""
+"""Heat: the step before drying or, for thin strips of some meats, after it."""
 
 from __future__ import annotations
 
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.rulebook import degrees, limit
+from tarebook.safety.rulebook import degrees, limit, span
+
+_AIR_SAID_BY = "oven-after; oven-after-minnesota; boil-or-oven-nchfp"
 
 
 def check_heat_stated(case: Case) -> tuple[Finding, ...]:
@@ -27,19 +29,37 @@ def check_heat_stated(case: Case) -> tuple[Finding, ...]:
 
 def check_oven_after(case: Case) -> tuple[Finding, ...]:
     """Warn where the oven after drying is chosen for meat that it is not published for."""
-    reason = case.not_for_oven_after
-    if not case.is_meat or case.recipe.heat is not HeatStep.OVEN_AFTER or not reason:
+    reason = case.oven_after_refusal
+    if not case.is_flesh or case.recipe.heat is not HeatStep.OVEN_AFTER or not reason:
         return ()
+    cites = "oven-after" if case.not_for_oven_after else _AIR_SAID_BY
     return (
         case.warn(
             "oven-after",
-            "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), "
-            f"not for {reason}",
-            f"heat it to {case.inside} inside, in wet heat, before it dries",
-            cites=f"oven-after; {case.inside_rule[0]}",
+            not_published(case),
+            f"heat it to {case.inside} inside{held_words(case)}, in wet heat, before it dries",
+            cites=f"{cites}; {case.inside_rule[0]}",
             path="heat.step",
         ),
     )
+
+
+def not_published(case: Case) -> str:
+    """Return what the oven after drying is published for, and what of this batch it is not."""
+    says = (
+        "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), dried at "
+        f"{degrees('oven-after', 'dryer-air')}; not for {case.oven_after_refusal}"
+    )
+    if case.not_for_oven_after:
+        return says
+    other = degrees("boil-or-oven-nchfp", "dryer-air")
+    return f"{says} (Minnesota: hotter too; NCHFP and Kansas: {other})"
+
+
+def held_words(case: Case) -> str:
+    """Return how long it is held at its heat, for fish; nothing for meat."""
+    held = limit("fish-smoked", "time")
+    return f" for {held:g} minutes" if case.animal is Animal.FISH else ""
 
 
 def heat(case: Case) -> tuple[Finding, ...]:
@@ -47,10 +67,11 @@ def heat(case: Case) -> tuple[Finding, ...]:
     if not case.is_meat:
         return ()
     first = case.inside_rule[0]
-    if case.not_for_oven_after:
-        do, cites = "an oven after drying does not replace this here", first
+    cites = f"{first}; oven-after"
+    if case.oven_after_refusal:
+        do = f"an oven after drying is not published for {case.oven_after_refusal}"
     else:
-        do, cites = _oven_instead(), f"{first}; oven-after"
+        do, cites = _oven_instead(), f"{cites}; oven-after-minnesota; dryer-145"
     if case.animal in (Animal.BEAR, Animal.WILD_PORK):
         cites += "; heat-before"
     kind = "poultry" if case.animal is Animal.POULTRY else "meat"
@@ -86,11 +107,12 @@ def check_oven_hours(case: Case) -> tuple[Finding, ...]:
     return (
         case.warn(
             "oven-after-short",
-            f"{hours[0]:g} hours of drying are under the {limit('oven-after', 'drying-time'):g} "
-            "that the oven after drying is published with",
-            f"dry at least that long, {limit('oven-after', 'drying-time-preferred'):g} hours "
-            "by preference, before the oven",
-            cites="oven-after",
+            f"{hours[0]:g} hours of drying are under the {least_oven_hours():g} that the oven "
+            "after drying is published with",
+            "dry at least that long before the oven; Wisconsin allows "
+            f"{limit('oven-after', 'drying-time'):g} hours, and prefers "
+            f"{limit('oven-after', 'drying-time-preferred'):g}",
+            cites="oven-after-minnesota; dryer-145; oven-after",
             path="drying.hours",
         ),
     )
@@ -100,7 +122,16 @@ def dried_too_short(case: Case) -> bool:
     """Return whether hours are stated and too few for the oven after drying."""
     hours = case.recipe.drying.hours
     after = case.is_meat and case.recipe.heat is HeatStep.OVEN_AFTER
-    return after and hours is not None and hours[0] < limit("oven-after", "drying-time")
+    return after and hours is not None and hours[0] < least_oven_hours()
+
+
+def least_oven_hours() -> float:
+    """Return how long meat dries at least before the oven [h], the most cautious of three bodies.
+
+    Source:
+        Rules ``oven-after-minnesota`` and ``dryer-145``: 6 hours; ``oven-after`` 4, better 6.
+    """
+    return limit("oven-after-minnesota", "drying-time")
 
 
 def poultry(case: Case) -> tuple[Finding, ...]:
@@ -125,7 +156,8 @@ def bear_and_wild_pork(case: Case) -> tuple[Finding, ...]:
         case.warn(
             "bear-and-wild-pork",
             "freezing, curing, drying and smoking may leave parasites of bear and wild pork alive",
-            f"heat every piece to {case.inside} inside before it dries",
+            "heat it before it dries, in wet heat: the thickest of every lot to "
+            f"{case.inside} inside",
             cites="game-freezing; game-165",
         ),
     )
@@ -137,10 +169,15 @@ def no_rule(case: Case) -> tuple[Finding, ...]:
         return ()
     if case.animal is Animal.FISH:
         smoked = degrees("fish-smoked", "fish-inside")
-        do = f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept cold"
+        do = (
+            f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept cold, "
+            f"{span('fish-smoked', 'refrigerator')[0]:g} weeks by its cautious end"
+        )
         cites = "fish-none-held; fish-smoked"
     else:
-        do = "keep it cold and eat it soon"
+        do = (
+            f"keep it cold, {days_as_cooked():g} days as cooked food is (from memory), or freeze it"
+        )
         cites = "mushroom-none-held" if case.animal is Animal.MUSHROOM else "other-none-held"
     return (
         case.warn(
@@ -154,7 +191,14 @@ def no_rule(case: Case) -> tuple[Finding, ...]:
 
 def _oven_instead() -> str:
     return (
-        f"or dry strips up to 1/4 in (6 mm) at {degrees('oven-after', 'dryer-air')}, then "
-        f"10 minutes in a preheated {degrees('oven-after', 'oven-air')} oven, until "
+        f"or dry strips up to 1/4 in at {degrees('oven-after', 'dryer-air')} for "
+        f"{least_oven_hours():g} hours at least (Wisconsin: "
+        f"{limit('oven-after', 'drying-time'):g}), then 10 minutes in a preheated "
+        f"{degrees('oven-after', 'oven-air')} oven, to "
         f"{degrees('oven-after', 'meat-inside')} inside"
     )
+
+
+def days_as_cooked() -> float:
+    """Return how long cooked food is kept cold [days], the shorter end, from memory."""
+    return span("cooked-cold", "refrigerator")[0]

@@ -122,6 +122,20 @@ def limit(id: str, quantity: str) -> float:
 
 
 @cache
+def span(id: str, quantity: str) -> tuple[float, float]:
+    """Return both ends of a figure that is given as two, in the unit of the table.
+
+    Example:
+        >>> span("oven-after", "dryer-air")
+        (145.0, 155.0)
+    """
+    found = _of(id, quantity)
+    if found.low is None or found.high is None:
+        raise AskedWrongly(f'the rule "{id}" gives no two figures for "{quantity}"')
+    return found.low, found.high
+
+
+@cache
 def degrees(id: str, quantity: str) -> str:
     """Return a temperature of a rule in both scales.
 
@@ -141,6 +155,20 @@ def both_scales(fahrenheit: float) -> str:
         '130 °F (54 °C)'
     """
     return f"{fahrenheit:.0f} °F ({(fahrenheit - 32) / 1.8:.0f} °C)"
+
+
+def air_words(air_f: tuple[float, float]) -> str:
+    """Return the air of a dryer in both scales: one figure, or from the coolest to the hottest.
+
+    Example:
+        >>> air_words((150, 155)), air_words((155, 155))
+        ('150-155 °F (66-68 °C)', '155 °F (68 °C)')
+    """
+    low, high = (f"{end:.0f}" for end in air_f)
+    cool, hot = (f"{(end - 32) / 1.8:.0f}" for end in air_f)
+    if low == high:
+        return both_scales(air_f[0])
+    return f"{low}-{high} °F ({cool}-{hot} °C)"
 
 
 @cache

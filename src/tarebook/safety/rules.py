@@ -21,6 +21,7 @@ from tarebook.safety.cure import (
     check_cure_scale,
     cure_handling,
     cure_is_no_heat,
+    own_scale,
 )
 from tarebook.safety.dryer import (
     check_dryer,
@@ -71,6 +72,7 @@ from tarebook.safety.soak import (
     raw_splash,
     used_marinade,
 )
+from tarebook.safety.steps import check_steps
 from tarebook.safety.storage import storage, vacuum
 
 Check = Callable[[Case], tuple[Finding, ...]]
@@ -91,6 +93,7 @@ RULES: tuple[Check, ...] = (
     check_soak,
     check_soak_warm,
     check_used_before,
+    check_steps,
     check_finish,
     check_salt_crystal,
 )
@@ -107,6 +110,7 @@ TO_KNOW: tuple[Check, ...] = (
     dryer,
     weighed_moist,
     cure_handling,
+    own_scale,
     cure_is_no_heat,
     pork_freezing,
     fish_freezing,

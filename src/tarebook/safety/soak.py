@@ -26,34 +26,40 @@ def check_soak(case: Case) -> tuple[Finding, ...]:
         code = "soak-far-over"
         says += f", and over the {longest:g} days that USDA gives for roasts of raised meat"
     elif outer is None:
-        says += ", and no longer limit is held for it"
+        says += f"; the {longest:g} days of USDA are for roasts of raised meat, not for this"
     elif hours <= outer * _HOURS_PER_DAY:
         says += f"; {_outer_words(case, outer)}"
     else:
         code = "soak-far-over"
         says += f" and over every published one: {_outer_words(case, outer)}"
     do = f"soak {cautious:g} hours at most, and freeze meat that must wait"
-    usda = outer is not None or code == "soak-far-over"
-    cites = "soak-day; soak-outer" if usda else "soak-day"
-    return (case.warn(code, says, do, cites=cites, path="soak.hours"),)
+    return (case.warn(code, says, do, cites="soak-day; soak-outer", path="soak.hours"),)
 
 
 def check_soak_warm(case: Case) -> tuple[Finding, ...]:
     """Warn of a soak that is stated to be warmer than a refrigerator."""
     stated = case.recipe.soak.temperature_f
-    coldest_over = limit("cold-store", "refrigerator")
-    if stated is None or not case.soaked or stated[1] <= coldest_over + _DIAL:
+    if stated is None or not soaks_warm(case):
         return ()
+    most = limit("out-of-cold", "out")
     return (
         case.warn(
             "soak-warm",
             f"a soak at {both_scales(stated[1])} is warmer than the "
             f"{degrees('cold-store', 'refrigerator')} of a refrigerator, where germs grow slowly",
-            "soak it in the refrigerator, never on the counter",
-            cites="cold-store; out-of-cold",
+            "soak it in the refrigerator, never on the counter; throw away what lay warm for over "
+            f"{most:g} hours in all",
+            cites="cold-store; thaw-cold; out-of-cold",
             path="soak.temperature",
         ),
     )
+
+
+def soaks_warm(case: Case) -> bool:
+    """Return whether the soak is stated to be warmer than a refrigerator."""
+    stated = case.recipe.soak.temperature_f
+    most = limit("cold-store", "refrigerator") + _DIAL
+    return case.soaked and stated is not None and stated[1] > most
 
 
 def check_used_before(case: Case) -> tuple[Finding, ...]:
@@ -80,12 +86,13 @@ def cold_soak(case: Case) -> tuple[Finding, ...]:
         return (_cold_soak_of_plants(case),)
     outer = outer_days(case)
     do = _outer_words(case, outer) if outer else "no longer limit is held for it"
-    cites = "soak-day; cold-store; soak-outer" if outer else "soak-day; cold-store"
+    cites = "soak-day; thaw-cold; cold-store; raw-holding" + ("; soak-outer" if outer else "")
     return (
         case.warn(
             "cold-soak",
-            f"soak in the refrigerator at {degrees('cold-store', 'refrigerator')} or below, "
-            f"{limit('soak-day', 'soak'):g} hours at most",
+            f"thaw and soak in the refrigerator at {degrees('cold-store', 'refrigerator')} or "
+            f"below, {limit('soak-day', 'soak'):g} hours at most; raw, it lies there "
+            f"{raw_days(case):g} days at most in all",
             do,
             cites=cites,
         ),
@@ -94,17 +101,32 @@ def cold_soak(case: Case) -> tuple[Finding, ...]:
 
 def cold_hold(case: Case) -> tuple[Finding, ...]:
     """Say that rubbed flesh rests in the cold too, and what becomes of what runs off."""
-    if case.soaked or not case.rubbed or not case.is_flesh:
+    if case.soaked or not case.is_flesh:
         return ()
+    rests = ", and rest it there while the rub works" if case.rubbed else ""
+    do = "throw away liquid that runs off" if case.rubbed else "take out only what you work on"
     return (
         case.warn(
             "cold-hold",
-            f"while the rub works, hold the {_raw(case)} in the refrigerator at "
-            f"{degrees('cold-store', 'refrigerator')} or below",
-            "throw away liquid that runs off",
-            cites="cold-store; marinade-discarded",
+            f"thaw and hold the {_raw(case)} in the refrigerator at "
+            f"{degrees('cold-store', 'refrigerator')} or below{rests}; raw, it "
+            f"lies there {raw_days(case):g} days at most in all",
+            do,
+            cites="cold-store; thaw-cold; raw-holding"
+            + ("; marinade-discarded" if case.rubbed else ""),
         ),
     )
+
+
+def raw_days(case: Case) -> float:
+    """Return how long such flesh may lie raw in the refrigerator [days], by the cautious end.
+
+    Source:
+        Rule ``raw-holding``: 2 days for ground meat and poultry, 3 to 5 for cuts of red meat; none
+        is held for fish, which takes the shorter.
+    """
+    short = case.ground or case.animal in (Animal.POULTRY, Animal.FISH)
+    return limit("raw-holding", "ground-or-poultry" if short else "red-meat")
 
 
 def used_marinade(case: Case) -> tuple[Finding, ...]:
@@ -130,12 +152,19 @@ def raw_splash(case: Case) -> tuple[Finding, ...]:
     return (
         case.note(
             "raw-splash",
-            f"keep raw {_raw(case)} and its juices away from what is dried",
-            "between them wash and sanitise board, trays and tongs: 1 teaspoon bleach to a quart "
-            "of water",
-            cites="raw-splash",
+            f"wash hands {limit('hand-wash', 'wash-time'):g} seconds before and after raw "
+            f"{_raw(case)}, and wash and sanitise board, trays, sink and tongs before what is "
+            "heated or dried",
+            f"{_bleach('bleach-quart', 'teaspoon', 'quart')} of water (Wyoming: "
+            f"{_bleach('bleach-gallon', 'tablespoons', 'gallon')}); plain, left wet, mixed with "
+            "nothing else (from memory)",
+            cites="raw-splash; hand-wash; bleach-quart; bleach-gallon; bleach-plain",
         ),
     )
+
+
+def _bleach(rule: str, spoons: str, of: str) -> str:
+    return f"{limit(rule, 'bleach'):g} {spoons} bleach to a {of}"
 
 
 def _raw(case: Case) -> str:

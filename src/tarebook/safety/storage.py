@@ -9,11 +9,11 @@ from tarebook.figures.nutrients import values
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.dryer import too_cool
+from tarebook.safety.dryer import cannot_hold, too_cool
 from tarebook.safety.ground import too_fat
-from tarebook.safety.heat import dried_too_short
-from tarebook.safety.rulebook import limit, rule
-from tarebook.safety.soak import over_every_limit
+from tarebook.safety.heat import days_as_cooked, dried_too_short, held_words
+from tarebook.safety.rulebook import citations, limit, rule, span
+from tarebook.safety.soak import over_every_limit, soaks_warm
 from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
@@ -55,25 +55,32 @@ class KeepBy(NamedTuple):
     Attributes:
         limits: by place, shortest first; empty where no published time holds.
         reason: why there are none; empty where there are.
-        cites: id of the rule it stands on.
+        cites: ids of the rules it stands on, joined by ``; ``.
+        instead: what to do where there is no date, a sentence.
     """
 
     limits: tuple[KeepLimit, ...]
     reason: str
     cites: str
+    instead: str = ""
 
     @property
     def text(self) -> str:
         """One or two sentences for the card."""
         if not self.limits:
-            return f"Keep it cold and treat it as perishable: {self.reason}. No date is given."
+            return f"{self.instead} No date is given: {self.reason}."
         times = ", ".join(one.words for one in self.limits)
-        return f"Sealed, {times}: the shortest published times."
+        return f"{IF_KEPT}, {times}: the shortest published times."
+
+    @property
+    def label(self) -> str:
+        """What a label says where there is no date."""
+        return f"{self.instead} No date: {self.reason}."
 
     @property
     def citation(self) -> str:
         """Who says so, on one line."""
-        return rule(self.cites).citation
+        return citations(self.cites)
 
 
 def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
@@ -92,7 +99,8 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
     """
     reason, cites = _why_none(case)
     if reason:
-        return KeepBy(limits=(), reason=reason, cites=cites)
+        instead, also = _instead(case)
+        return KeepBy(limits=(), reason=reason, cites=f"{cites}; {also}", instead=instead)
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
     return KeepBy(limits=limits, reason="", cites="storage-cautious")
 
@@ -102,11 +110,16 @@ def storage(case: Case) -> tuple[Finding, ...]:
     found = keep_by(case)
     if found.limits:
         times = ", ".join(one.words for one in found.limits)
-        says = f"the shortest published times for sealed packs are {times}"
+        says = f"{IF_KEPT}, the shortest published times are {times}"
         return (case.note("storage", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
-    says = "keep it cold as perishable food, with no use-by date"
-    if case.is_meat:
-        says += f": {found.reason}"
+    says = f"{_small(found.instead)[:-1]}; there is no use-by date"
+    if not unheated(case):
+        says += f", for {found.reason}"
+    if case.animal is Animal.FISH:
+        do = (
+            "pack it without air only frozen (from memory), and throw all of it away if mould shows"
+        )
+        return (case.warn("storage-cold", says, do, cites=f"{found.cites}; fish-no-air"),)
     return (case.warn("storage-cold", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
 
 
@@ -124,6 +137,8 @@ def vacuum(case: Case) -> tuple[Finding, ...]:
     )
 
 
+IF_KEPT = "heated as written, dry by the bend test, cooled and sealed with the least air"
+"""What the published keeping times rest on."""
 _LOOK = "date every pack, and throw all of it away if mould shows"
 
 _NONE_HELD = {
@@ -147,8 +162,53 @@ def _why_none(case: Case) -> tuple[str, str]:
     return "", ""
 
 
+def unheated(case: Case) -> bool:
+    """Return whether it has no heat step that is published for such food, or none at all."""
+    if not case.is_flesh:
+        return False
+    if case.recipe.heat is HeatStep.UNSTATED:
+        return True
+    kind = bool(case.not_for_oven_after) and case.recipe.meat.thickness_mm is not None
+    return case.recipe.heat is HeatStep.OVEN_AFTER and kind
+
+
+def _instead(case: Case) -> tuple[str, str]:
+    """Return what to do with a batch that has no date, and the rules that stands on."""
+    if unheated(case):
+        which = (
+            "No heat step is recorded" if case.recipe.heat is HeatStep.UNSTATED
+            else "Not heated as published"
+        )  # fmt: skip
+        return (
+            f"{which}: not to be eaten unless every piece has been {case.inside} inside"
+            f"{held_words(case)}, in wet heat.",
+            case.inside_rule[0],
+        )
+    if soaks_warm(case):
+        return "It soaked warm: thrown away if that was over 2 hours.", "out-of-cold"
+    if case.animal is Animal.FISH:
+        weeks = span("fish-smoked", "refrigerator")[0]
+        return (
+            f"Keep cold, {weeks:g} weeks at most, as smoked fish, the nearest held; or freeze it.",
+            "fish-smoked",
+        )
+    days = days_as_cooked()
+    return (
+        f"Keep cold and eat within {days:g} days, as cooked food (from memory), or freeze it.",
+        "cooked-cold",
+    )
+
+
+def _small(sentence: str) -> str:
+    return f"{sentence[0].lower()}{sentence[1:]}"
+
+
 def _no_dryer_stated(case: Case) -> bool:
     return case.recipe.drying.temperature_f is None
+
+
+def _used_before(case: Case) -> bool:
+    return case.soaked and case.recipe.soak.used_before
 
 
 def _soaked_ground(case: Case) -> bool:
@@ -161,10 +221,13 @@ def _fat(case: Case) -> bool:
 
 
 _BARS: tuple[tuple[Callable[[Case], bool], str, str], ...] = (
+    (soaks_warm, "it soaked warmer than a refrigerator", "out-of-cold"),
+    (_used_before, "its marinade was used before", "marinade-discarded"),
+    (cannot_hold, "its dryer is not one for meat", "fixed-dryer"),
     (too_cool, "its dryer is cooler than published", "storage-perishable"),
     (_no_dryer_stated, "no dryer temperature is recorded", "storage-perishable"),
     (dried_too_short, "it dries too short a time before the oven", "storage-perishable"),
-    (over_every_limit, "it soaks longer than any published limit", "storage-perishable"),
+    (over_every_limit, "it soaks longer than the limit held for it", "storage-perishable"),
     (_soaked_ground, "ground meat was put in a marinade", "ground-meat"),
     (too_fat, "its ground meat is fatter than published", "ground-meat"),
     (lambda case: case.too_thick, "it is cut thicker than published", "thickness-quarter-inch"),
