@@ -504,7 +504,8 @@ def test_a_book_that_is_none(batch: Batch, own_home: Path) -> None:
     lines = [
         "start juniper-venison --meat 6lb", "weigh raw 6lb", "temp 160F", "note x", "turn", "soak",
         "heat", "dry", "finish", "show", "list", "undo", "edit 1 x", "next", "take 1.1", "drop 1.1",
-        "check", "export", "backup kept.sqlite3", "lessons", "compare 1 1", "labels 1", "wordings x",
+        "check", "export", "backup kept.sqlite3", "lessons", "compare 1 1", "labels 1",
+        "wordings x",
     ]  # fmt: skip
     assert {*COMMANDS} - {"import", "restore"} == {line.split()[0] for line in lines}
     for line in lines:
