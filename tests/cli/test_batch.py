@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
+import tracemalloc
 from collections.abc import Callable, Iterator
 from contextlib import closing
 from datetime import datetime
@@ -15,6 +16,7 @@ import pytest
 
 from tarebook.cli import batch_asking
 from tarebook.cli.batch import COMMANDS, group
+from tarebook.cli.batch_look import _packed
 from tarebook.findings import AskedWrongly
 from tarebook.where import folder
 
@@ -578,3 +580,16 @@ def test_entries_are_named_as_they_are_told() -> None:
     for text in ("", "x", "1.2.3", "-1", "1.", ".1", "٣", "1" * 10):
         with pytest.raises(AskedWrongly, match="names no entry"):
             read_entry(text, None)
+
+
+def test_a_long_list_is_held_small() -> None:
+    """A text of many batches is kept packed until the book is let go, and comes out the same."""
+    texts = [f'{{"réno {n % 7}": "½ lb ● {n}"}}\n' for n in range(200_000)]
+    whole = "".join(texts)
+    tracemalloc.start()
+    kept = _packed(iter(texts))
+    size, _ = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+
+    assert size < len(whole.encode()) / 4
+    assert whole == "".join(kept)

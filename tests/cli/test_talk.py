@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import io
+import json
 from fractions import Fraction
 
 import pytest
 
 from tarebook.cards.lines import Line, Style
-from tarebook.cli.talk import paints, read_share, show, write
+from tarebook.cli.talk import listed_data, paints, read_share, show, write
 from tarebook.findings import AskedWrongly
 
 
@@ -82,3 +83,13 @@ def test_a_share_that_is_none() -> None:
     """Words are no share, and the option is named."""
     with pytest.raises(AskedWrongly, match="--trim"):
         read_share("some", "--trim")
+
+
+@pytest.mark.parametrize(
+    "data", [[], [{}], [{"réno": [1, {"a": None}]}, 2.5, "x\ny"], [[], [[]]]], ids=repr
+)
+def test_a_list_item_by_item(data: list[object]) -> None:
+    """Item by item it is to the letter what the whole list is."""
+    whole = json.dumps(data, ensure_ascii=False, indent=2) + "\n"
+
+    assert whole == "".join(listed_data(iter(data)))

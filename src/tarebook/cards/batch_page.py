@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from tarebook.cards.batch_words import (
@@ -98,7 +98,7 @@ def entry_data(entry: Entry, ended: Mapping[int, Entry] | None = None) -> dict[s
     }
 
 
-def list_page(rows: Sequence[Row], *, of: int) -> Iterator[Line]:
+def list_page(rows: Iterable[Row], *, of: int) -> Iterator[Line]:
     """Yield batches, the newest first, 80 columns.
 
     Args:
@@ -107,34 +107,33 @@ def list_page(rows: Sequence[Row], *, of: int) -> Iterator[Line]:
     """
     heads = ("batch", "started", "recipe", "raw", "finished", "yield")
     yield Line(row(heads, _LISTED, right=(0, 3, 4, 5)), Style.HEAD)
+    shown = 0
     for one in rows:
+        shown += 1
         style = Style.QUIET if one.struck else Style.PLAIN
         for text in table([_cells(one)], _LISTED, right=(0, 3, 4, 5)):
             yield Line(text, style)
     yield Line()
     count = counted(of, "batch", "batches")
-    more = f"{len(rows):,} of {count}, the newest first; --all lists every one."
-    yield from _wrapped(more if len(rows) < of else f"{count}.", Style.QUIET)
+    more = f"{shown:,} of {count}, the newest first; --all lists every one."
+    yield from _wrapped(more if shown < of else f"{count}.", Style.QUIET)
 
 
-def list_data(rows: Sequence[Row]) -> list[dict[str, Any]]:
-    """Return the same as plain data."""
-    return [
-        {
-            "batch": one.number,
-            "recipe": one.recipe,
-            "title": one.title,
-            "started": _iso(one.started),
-            "finished": _iso(one.finished),
-            "struck": one.struck,
-            **{f"{thing}_g": getattr(one, f"{thing}_g") for thing in THINGS},
-            "yield_fraction": one.yield_fraction,
-            "soak_h": one.soak_h,
-            "heat_h": one.heat_h,
-            "dry_h": one.dry_h,
-        }
-        for one in rows
-    ]
+def row_data(one: Row) -> dict[str, Any]:
+    """Return one of them as plain data."""
+    return {
+        "batch": one.number,
+        "recipe": one.recipe,
+        "title": one.title,
+        "started": _iso(one.started),
+        "finished": _iso(one.finished),
+        "struck": one.struck,
+        **{f"{thing}_g": getattr(one, f"{thing}_g") for thing in THINGS},
+        "yield_fraction": one.yield_fraction,
+        "soak_h": one.soak_h,
+        "heat_h": one.heat_h,
+        "dry_h": one.dry_h,
+    }
 
 
 def next_lines(notes: Sequence[NextTime]) -> Iterator[Line]:

@@ -10,10 +10,13 @@ from tarebook.cli import asking, complete
 from tarebook.cli.batch_asking import BatchNumber
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
     from tarebook.cards.worksheet import Worksheet
     from tarebook.records.entry import Batch
 
 _SHOWN = 20
+_QUICK = 1  # of nine levels of packing
 
 
 def show(
@@ -83,26 +86,42 @@ def list_(
 
     Example: tarebook batch list --recipe juniper-venison
     """
-    from tarebook.cards.batch_page import list_data, list_page
+    from tarebook.cards.batch_page import list_page, row_data
     from tarebook.cards.lines import Line
     from tarebook.cli.batch_asking import name_asked
-    from tarebook.cli.talk import show as show_lines
-    from tarebook.cli.talk import show_data
-    from tarebook.records.find import how_many, rows
+    from tarebook.cli.talk import listed_data, painted, write
+    from tarebook.records.find import each_row, how_many
     from tarebook.records.store import reading
 
     with reading() as db:
         key = name_asked(db, recipe)
-        found = rows(db, recipe=key, most=None if every else _SHOWN)
         of = how_many(db, recipe=key)
-    if as_json:
-        show_data(list_data(found))
-    elif not found:
-        tail = "" if key is None else f" of {key}"
-        lines = [f"No batches{tail} yet.", "tarebook batch start RECIPE --meat 6lb starts one."]
-        show_lines(Line(text) for text in lines)
-    else:
-        show_lines(list_page(found, of=of))
+        found = each_row(db, recipe=key, most=None if every else _SHOWN)
+        if as_json:
+            kept = _packed(listed_data(map(row_data, found)))
+        elif not of:
+            tail = "" if key is None else f" of {key}"
+            lines = [f"No batches{tail} yet.", "tarebook batch start RECIPE --meat 6lb starts one."]
+            kept = _packed(painted(map(Line, lines)))
+        else:
+            kept = _packed(painted(list_page(found, of=of)))
+    for text in kept:
+        write(text)
+
+
+def _packed(texts: Iterable[str]) -> Iterator[str]:
+    """Keep a text of any length small until the book is let go, and yield it then.
+
+    Whoever reads the output slowly, page by page, must not keep others from writing.
+    """
+    from codecs import getincrementaldecoder
+    from zlib import compressobj, decompressobj
+
+    pack = compressobj(_QUICK)
+    kept = [part for text in texts if (part := pack.compress(text.encode()))]
+    kept.append(pack.flush())
+    unpack, decode = decompressobj(), getincrementaldecoder("utf-8")().decode
+    return (decode(unpack.decompress(part)) for part in kept)
 
 
 def _weighed(batch: Batch) -> Worksheet | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -28,13 +28,16 @@ def paints(stream: Any) -> bool:
 
 def show(lines: Iterable[Line]) -> None:
     """Print styled lines: painted on a terminal, plain down a pipe."""
-    painted = paints(sys.stdout)
-    texts = []
+    write("".join(painted(lines)))
+
+
+def painted(lines: Iterable[Line]) -> Iterator[str]:
+    """Yield styled lines as they are printed, each with its end."""
+    paint = paints(sys.stdout)
     for line in lines:
-        code = _PAINT.get(line.style.value) if painted and line.text else None
+        code = _PAINT.get(line.style.value) if paint and line.text else None
         text = line.text.rstrip()
-        texts.append(f"\x1b[{code}m{text}\x1b[0m" if code else text)
-    write("\n".join(texts) + "\n")
+        yield f"\x1b[{code}m{text}\x1b[0m\n" if code else f"{text}\n"
 
 
 def show_data(data: Any) -> None:
@@ -42,6 +45,18 @@ def show_data(data: Any) -> None:
     import json
 
     write(json.dumps(data, ensure_ascii=False, indent=2) + "\n")
+
+
+def listed_data(items: Iterable[Any]) -> Iterator[str]:
+    """Yield a list of plain data as ``show_data`` prints it, item by item."""
+    import json
+
+    lead = "[\n"
+    for one in items:
+        text = json.dumps(one, ensure_ascii=False, indent=2)
+        yield lead + "  " + text.replace("\n", "\n  ")
+        lead = ",\n"
+    yield "[]\n" if lead == "[\n" else "\n]\n"
 
 
 def write(text: str) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from tarebook.findings import AskedWrongly, FileUnreadable
@@ -113,10 +113,17 @@ def rows(
         recipe: only those of the recipe that goes by this name.
         most: how many at most.
     """
+    return tuple(each_row(db, recipe=recipe, most=most))
+
+
+def each_row(
+    db: sqlite3.Connection, *, recipe: str | None = None, most: int | None = None
+) -> Iterator[Row]:
+    """Yield the same one by one; the book must stay open until the last."""
     where, values = ("WHERE b.recipe = ?", [recipe]) if recipe is not None else ("", [])
     limit = -1 if most is None else most
     asked = f"{_ROWS} {where} ORDER BY b.number DESC LIMIT ?"
-    return tuple(_row(row) for row in db.execute(asked, [*values, limit]))
+    return map(_row, db.execute(asked, [*values, limit]))
 
 
 def how_many(db: sqlite3.Connection, *, recipe: str | None = None) -> int:
