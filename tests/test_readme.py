@@ -154,6 +154,7 @@ CALLS = {
     "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
     "`check`": ["check", "juniper-venison"],
+    "`tidy`": ["tidy", "juniper-venison"],
     "`convert`": ["convert", "1 cup", "honey"],
     "`foods find`": ["foods", "find", "honey"],
     "`foods show`": ["foods", "show", "honey"],

@@ -41,6 +41,7 @@ COMMANDS = {
     "shop": ["shop", "juniper-venison", "--meat", "6lb"],
     "probe": ["probe", str(LOG)],
     "check": ["check", "juniper-venison"],
+    "tidy": ["tidy", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],
     "foods find": ["foods", "find", "soy"],
     "foods show": ["foods", "show", "soy-sauce"],

@@ -71,8 +71,8 @@ poured-away = false
 # Steps and notes for the card.
 [method]
 steps = [
-  "Rub.",
-  "Dry.",
+    "Rub.",
+    "Dry.",
 ]
 """
     assert expected == to_toml(recipe)

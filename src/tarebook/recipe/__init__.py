@@ -14,6 +14,7 @@ And beside the road:
 - ``model``: what a recipe is, once read.
 - ``keys``: every key the format has; the reader and the schema follow it.
 - ``write``, ``write_bottle``: a recipe as clean, commented TOML; a bottle, kept in its folder.
+- ``tidy``: a file set down in the order of the format, every remark kept.
 - ``questions``: the questions that start a new recipe.
 - ``schema``: the JSON Schema for editors, ``python -m tarebook.recipe.schema``.
 

@@ -24,6 +24,7 @@ from tarebook.recipe.model import (
     Surface,
 )
 from tarebook.recipe.panel import PANEL_FIELDS
+from tarebook.toml.layout import list_text
 from tarebook.toml.locate import key_text, quoted
 
 SCHEMA = "../reference/recipe.schema.json"
@@ -253,10 +254,6 @@ def _flag(value: bool) -> str:
 
 def _method(recipe: Recipe) -> Iterable[Row]:
     if recipe.steps:
-        yield "steps", _list(recipe.steps)
+        yield "steps", list_text(recipe.steps, "steps = ")
     if recipe.notes:
-        yield "notes", _list(recipe.notes)
-
-
-def _list(texts: Iterable[str]) -> str:
-    return "[\n" + "".join(f"  {quoted(text)},\n" for text in texts) + "]"
+        yield "notes", list_text(recipe.notes, "notes = ")

@@ -56,7 +56,7 @@ def path_text(path: KeyPath) -> str:
 
 def key_text(key: str) -> str:
     """Return a key as TOML wants it, in quotes only where it needs them."""
-    if key.isascii() and key.replace("-", "_").isidentifier():
+    if key.isascii() and (key.replace("-", "0").replace("_", "0")).isalnum():
         return key
     return quoted(key)
 
@@ -121,7 +121,9 @@ def _plain(letter: str) -> str:
     return f"\\u{code:04X}" if code <= 0xFFFF else f"\\U{code:08X}"
 
 
-class _Grammar(NamedTuple):
+class Grammar(NamedTuple):
+    """What a valid TOML text is made of."""
+
     space: Pattern[str]
     blank: Pattern[str]
     key: Pattern[str]
@@ -130,13 +132,14 @@ class _Grammar(NamedTuple):
 
 
 @cache
-def _grammar() -> _Grammar:
+def grammar() -> Grammar:
+    """Return the patterns of it; made when first asked for."""
     import re
 
     basic, literal = r'"(?:[^"\\\n]++|\\.)*+"', r"'[^'\n]*+'"
     long_basic = r'"""(?:[^"\\]++|\\.|"{1,2}(?!"))*+"{3,5}'
     long_literal = r"'''(?:[^']++|'{1,2}(?!'))*+'{3,5}"
-    return _Grammar(
+    return Grammar(
         space=re.compile(r"[ \t]*+"),
         blank=re.compile(r"(?:[ \t\n]++|#[^\n]*+)*+"),
         key=re.compile(rf"[A-Za-z0-9_-]++|{basic}|{literal}"),
@@ -152,7 +155,7 @@ class _Finder:
 
     def __init__(self, text: str) -> None:
         self.text = text
-        self.g = _grammar()
+        self.g = grammar()
         # Where each line ends, one behind its last letter.
         self.ends = list(accumulate(len(row) + 1 for row in text.split("\n")))
         self.found: dict[KeyPath, int] = {}
@@ -210,7 +213,7 @@ class _Finder:
         while True:
             found = self.g.key.match(self.text, self.space(at))
             assert found is not None, "tomllib accepted this text"
-            keys += (_unquoted(found.group()),)
+            keys += (unquoted(found.group()),)
             at = self.space(found.end())
             if self.text[at] != ".":
                 return at, keys
@@ -260,7 +263,8 @@ class _Finder:
         return bisect_right(self.ends, at) + 1
 
 
-def _unquoted(key: str) -> str:
+def unquoted(key: str) -> str:
+    """Return a key, or a text on one line, without its quotes."""
     if key[0] == "'":
         return key[1:-1]
     if key[0] != '"':
