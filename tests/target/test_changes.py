@@ -129,3 +129,15 @@ def test_what_takes_a_bottle_s_place_is_no_bottle(own_home: Path, recipe_of: Rec
 
     assert stays.bottle is not None and stays.panel is not None
     assert (None, None) == (comes.bottle, comes.panel)
+
+
+def test_a_bottle_with_less_salt_already_is_not_exchanged(
+    own_home: Path, recipe_of: RecipeOf
+) -> None:
+    """The tables' low-sodium kind has 3,600 mg in 100 g: a bottle of 3,400 gains nothing by it."""
+    file = own_home / "foods" / "lakeside-soy.toml"
+    file.parent.mkdir(parents=True)
+    file.write_text('like = "soy-sauce"\n[panel]\nserving = "17 g"\nsodium = "575 mg"')
+
+    assert not BY_KEY["low-sodium"].applies(recipe_of(marinade={"lakeside-soy": "1 cup"}))
+    assert BY_KEY["low-sodium"].applies(recipe_of(marinade={"soy-sauce": "1 cup"}))

@@ -12,6 +12,7 @@ from tarebook.figures.foods import food
 from tarebook.figures.lower_sodium import lower_sodium
 from tarebook.figures.nutrients import values
 from tarebook.figures.working import value
+from tarebook.nutrition.makeup import makeup
 from tarebook.quantities.amount import AmountKind
 from tarebook.quantities.units import Dimension, dimension, factor
 from tarebook.recipe.model import HeatStep, Ingredient, Part, Recipe, Surface
@@ -55,7 +56,11 @@ def _less(one: Ingredient, share: Fraction) -> Ingredient:
 
 
 def _blendable(one: Ingredient) -> bool:
-    return _measurable(one) and one.food in lower_sodium()
+    """Whether a sauce has a kind with less salt: less than its own bottle, where it is one."""
+    other = lower_sodium().get(one.food)
+    if other is None or not _measurable(one):
+        return False
+    return one.panel is None or makeup(other).sodium_mg < makeup(one.food, one.panel).sodium_mg
 
 
 def _blend(recipe: Recipe, share: Fraction) -> Recipe:
