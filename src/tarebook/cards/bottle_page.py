@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any
 
-from tarebook.cards.food_page import COLUMNS, figure_name, food_data, say
+from tarebook.cards.food_page import COLUMNS, figure_name, food_data, number, say, three
 from tarebook.cards.lines import Line, Style, clean, table, wrap
 from tarebook.figures.foods import food
 from tarebook.figures.measures import density
@@ -82,16 +82,6 @@ def printed_words(panel: Panel, figure: str) -> str:
         return said
     low, high = span(panel, figure)
     return f"{said}: {low:,.10g} to {'under ' if not printed else ''}{high:,.10g}"
-
-
-def three(amount: float) -> str:
-    """Return about three digits of a figure that is reckoned, never fewer than its units."""
-    return f"{amount:,.0f}" if amount >= 100 else f"{amount:.3g}"
-
-
-def number(amount: Fraction | None) -> float | None:
-    """Return an exact amount as plain data."""
-    return None if amount is None else float(amount)
 
 
 def _origin(bottle: Bottle) -> str:

@@ -6,8 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Any
 
-from tarebook.cards.bottle_page import number, three
-from tarebook.cards.food_page import COLUMNS, say
+from tarebook.cards.food_page import COLUMNS, number, say, three
 from tarebook.cards.lines import Line, Style, clean, row, table
 from tarebook.recipe.model import Bottle, Panel
 

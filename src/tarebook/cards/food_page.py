@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from fractions import Fraction
 from typing import Any
 
 from tarebook.cards.lines import Line, Style, row, table, wrap
@@ -83,6 +84,16 @@ def file_lines(said: str, file: str) -> Iterator[Line]:
 def figure_name(figure: str) -> str:
     """Return a figure in words: ``vitamin_d_ug`` is vitamin d."""
     return figure.rsplit("_", 1)[0].replace("_", " ")
+
+
+def three(amount: float) -> str:
+    """Return about three digits of a figure that is reckoned, never fewer than its units."""
+    return f"{amount:,.0f}" if amount >= 100 else f"{amount:.3g}"
+
+
+def number(amount: Fraction | None) -> float | None:
+    """Return an exact amount as plain data."""
+    return None if amount is None else float(amount)
 
 
 def _figure_data(one: Figure) -> dict[str, Any]:
