@@ -152,10 +152,9 @@ def covered(room: str) -> tuple[dict[tuple[str, int], set[str]], dict[str, float
         for file in kept.measured_files():
             for number, contexts in kept.contexts_by_lineno(file).items():
                 found = lines.setdefault((file, number), set())
+                # What runs while a module loads, or inside a library's loop, any test may notice.
                 for context in contexts:
-                    found.update(by_function.get(context.rpartition(".")[2], ()))
-                if contexts == [""]:  # run while the module loads: any test may notice
-                    found.update(timed)
+                    found.update(by_function.get(context.rpartition(".")[2], timed))
     return lines, timed
 
 
