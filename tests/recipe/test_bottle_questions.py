@@ -5,8 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tarebook.findings import AskedWrongly, RecordFaulty
+from tarebook.recipe.bottle import read_bottle
 from tarebook.recipe.bottle_questions import (
     BY_NAME,
     QUESTIONS,
@@ -15,6 +18,7 @@ from tarebook.recipe.bottle_questions import (
     other_units,
 )
 from tarebook.recipe.panel import PANEL_FIELDS
+from tarebook.recipe.write_bottle import bottle_toml
 
 ANSWERS = {
     "like": "shoyu",
@@ -84,6 +88,7 @@ def test_a_pack_without_allergens_is_not_one_that_nobody_read() -> None:
         ("sodium", "lots", '"lots" is not in mg'),
         ("sugars", "-1", "-1"),
         ("size", "big", '"big"'),
+        ("contains", "5750", '"5750" is no allergen; as in soybeans, wheat'),
         ("price", "cheap", '"cheap" is no price; as in 3.49'),
     ],
 )
@@ -112,3 +117,25 @@ def test_answers_that_make_no_bottle_are_told() -> None:
 def test_another_unit_is_asked_back(answers: dict[str, str], expected: list[str]) -> None:
     """Sodium in grams may be right, and may be salt: the cook is asked."""
     assert expected == list(other_units(answers))
+
+
+TYPED = st.text(max_size=30) | st.from_regex(r"[0-9<./]{1,6} ?(mg|g|mcg|kcal|Tbsp|fl oz|)")
+
+
+@given(st.dictionaries(st.sampled_from(sorted(BY_NAME)), TYPED))
+def test_whatever_is_typed_is_understood_or_told(answers: dict[str, str]) -> None:
+    """No answer ends in a traceback, alone or with others."""
+    taken = {"like": "honey"}
+    for name, answer in answers.items():
+        try:
+            BY_NAME[name].check(answer)
+        except AskedWrongly:
+            continue
+        taken[name] = answer if answer.strip() or name != "like" else "honey"
+    list(other_units(taken))
+    try:
+        bottle = bottle_from(taken, key="x")
+    except RecordFaulty as faulty:
+        assert faulty.findings
+    else:
+        assert bottle == read_bottle(bottle_toml(bottle), key="x", file="x")[0]

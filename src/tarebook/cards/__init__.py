@@ -18,7 +18,8 @@ Files of this room:
   data.
 - ``drying_page``: what ``drying`` prints; ``probe_page``, ``shopping_page``, ``shelf_page``,
   ``target_page``: what ``probe``, ``shop``, ``list`` and ``target`` print.
-- ``lookup_page``: what ``foods lookup`` prints.
+- ``lookup_page``: what ``foods lookup`` prints; ``food_page``, ``bottle_page``: what ``foods show``
+  prints; ``bottles_page``: what ``foods own`` prints.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """

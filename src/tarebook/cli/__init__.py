@@ -4,6 +4,7 @@ Files of this room:
 
 - ``main``: the program, its commands, its exit statuses.
 - ``talk``: printing, painting, reading what was asked; the only place that writes to a screen.
+- ``ask``: questions at the terminal, asked until an answer will do.
 - ``complete``: shell completion of recipe and food names.
 - ``put``: a page to a file, a pipe or the screen.
 - ``scale``, ``card``, ``compare``, ``soak``, ``check``, ``new``, ``foods``, ``convert``,

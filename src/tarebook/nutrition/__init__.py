@@ -3,6 +3,7 @@
 Files of this room:
 
 - ``printed``: what a figure on a panel stands for, its rounding undone.
+- ``odd_panel``: what looks like a slip in a panel that somebody copied.
 - ``makeup``: what one gram of an ingredient brings, sorted by what becomes of it.
 - ``facts``: what is known of a batch, and what is missing.
 - ``assumptions``: every uncertain input, its range, code and source.

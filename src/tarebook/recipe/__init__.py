@@ -15,7 +15,8 @@ And beside the road:
 - ``keys``: every key the format has; the reader and the schema follow it.
 - ``write``, ``write_bottle``: a recipe as clean, commented TOML; a bottle, kept in its folder.
 - ``tidy``: a file set down in the order of the format, every remark kept.
-- ``questions``: the questions that start a new recipe.
+- ``questions``, ``bottle_questions``: the questions that start a new recipe; those of a bottle.
+- ``own_bottles``, ``named_in``: all bottles, and setting one aside; which recipes name a food.
 - ``schema``: the JSON Schema for editors, ``python -m tarebook.recipe.schema``.
 
 The last of these are imported by those who need them, so that scaling does not wait for them.

@@ -194,7 +194,10 @@ def _value(name: str, answer: str) -> object:
 def _allergens(text: str) -> list[str]:
     if text.lower() == NONE:
         return []
-    words = (" ".join(word.lower().split()) for word in text.split(","))
+    words = [" ".join(word.lower().split()) for word in text.split(",")]
+    for word in words:
+        if word and not any(letter.isalpha() for letter in word):
+            raise AskedWrongly(f'"{word[:20]}" is no allergen; as in soybeans, wheat')
     return list(dict.fromkeys(_ALSO.get(word, word) for word in words if word))
 
 
