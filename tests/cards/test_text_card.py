@@ -54,7 +54,7 @@ def test_hours_and_temperatures_are_never_scaled(shipped: Shipped, unwrapped: Un
     for factor in ("1", "7"):
         page = unwrapped(text_card(shipped(factor=factor)))
         assert "Soak: 10 to 14 h in the refrigerator, then patted." in page
-        assert "Dry: 150-155 °F (66-68 °C), 5-7 h." in page
+        assert "Dry: 150-155 °F (66-68 °C), 5-7 h, until a cooled strip bends" in page
 
 
 def test_the_likely_value_is_rounded_as_labels_round(

@@ -326,3 +326,35 @@ def test_the_houses_own_figure_for_a_day(tarebook: Tarebook) -> None:
         limits = json.loads(tarebook(*call, "--json").out)["house_limits"]
         assert 1500 == limits["sodium_mg"]["a_day"]
         assert 2 <= limits["sodium_mg"]["ounces_within"] <= 6
+
+
+def test_another_heat_step_has_its_own_figures(tarebook: Tarebook) -> None:
+    """What is boiled down keeps all of the marinade: figures follow --heat, and it is said."""
+    told = json.loads(tarebook("scale", "juniper-venison", "--json").out)
+    other = json.loads(tarebook("scale", "juniper-venison", "--heat", "boil-down", "--json").out)
+    card = tarebook("card", "juniper-venison", "--heat", "boil-down").out
+
+    def likely(data: dict[str, Any]) -> float:
+        return float(data["estimate"]["per_ounce"]["sodium_mg"]["likely"])
+
+    assert likely(other) > 1.2 * likely(told)
+    assert "Heat: marinade boiled down onto the meat, to 160 °F" in card
+    assert "Heat step asked for: marinade boiled down" in " ".join(card.split())
+
+
+def test_a_heat_step_that_may_not_be_had(tarebook: Tarebook) -> None:
+    """Refused as in the plan, with what there is instead."""
+    status, out, err = tarebook("labels", "orchard-turkey", "--heat", "oven-after", "-o", "-")
+
+    assert (2, "") == (status, out)
+    assert "not for poultry" in err and "simmer, steam, boil-down" in err
+
+
+def test_a_scale_too_coarse_for_the_curing_salt(tarebook: Tarebook, own_home: Path) -> None:
+    """What the scale in the house cannot weigh is said with the ppm of one step."""
+    args = ["scale", "cranberry-moose", "--meat", "3lb"]
+    assert "Scale too coarse" not in tarebook(*args).out
+    own_home.mkdir(exist_ok=True)
+    (own_home / "kitchen.toml").write_text('[scale]\nstep = "5 g"\n', encoding="utf-8")
+
+    assert "a scale that shows 5 g cannot weigh" in " ".join(tarebook(*args).out.split()).lower()

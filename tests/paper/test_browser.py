@@ -176,7 +176,7 @@ def test_the_printed_page_holds_every_word(
     pieces += [text for one in card.cautions for text in (one.title, one.text)]
     pieces += [*card.beneath, *card.allergens, card.foot]
 
-    assert len(reader.pages) == 2 or name == "hostile"
+    assert 2 <= len(reader.pages) <= 3 or name == "hostile"
     # The page may turn in the middle of a piece, never in the middle of a word.
     lost = [word for one in pieces for word in one.split() if _letters(word) not in printed]
     assert [] == lost

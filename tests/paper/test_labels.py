@@ -51,7 +51,8 @@ def test_a_label_says_what_must_be_said(name: str) -> None:
 
     assert told.name.upper() in page.upper()
     assert "Packed 25 Nov 2026" in page and "Net weight" in page
-    assert "Use by" in page or "Keep cold. No date" in page
+    assert "Use by" in page or ("Keep cold" in page and "No date: " in page)
+    assert ("Use by" in page) is ("if sealed, heated as written and dry by the bend test" in page)
     assert "sodium" in page
     assert "Contains:" in page
     assert "Home estimate, not a retail label." in page
@@ -72,7 +73,7 @@ def test_dates_are_the_shortest_published_ones() -> None:
 
 
 def test_without_a_heat_step_there_is_no_date() -> None:
-    """Keep cold, and why; a cook's own day on the shelf is not printed either."""
+    """It is not called food to be kept, and no day of the cook's own is printed either."""
     recipe, _ = load_recipe("juniper-venison")
 
     done = worksheet(recipe._replace(heat=HeatStep.UNSTATED), factor=Fraction(1))
@@ -84,9 +85,25 @@ def test_without_a_heat_step_there_is_no_date() -> None:
     )
     (page,) = text_of(label_sheets(told, sheet_named("letter-2x5"), count=1))
 
-    assert "Keep cold. No date: no heat step is recorded." in page
-    assert "Christmas" not in page and "on the shelf" not in page
+    assert "No heat step is recorded: not to be eaten unless every piece has been 160" in page
+    assert "Keep cold" not in page and "Use by" not in page
+    assert "Christmas" not in page and "May 2027" not in page
+
+
+def test_a_cooks_own_day_in_the_cold_stands_beside_it() -> None:
+    """A day in the cold is the cook's to give where only cold keeps it; one on the shelf is not."""
+    recipe, _ = load_recipe("woodland-mushrooms")
+    done = worksheet(recipe, factor=Fraction(1))
+    told = label_words(
+        done,
+        keep_by(done.case, packed_on=DAY),
+        packed=DAY,
+        own_dates={"room": "Christmas", "freezer": "May 2027"},
+    )
+    (page,) = text_of(label_sheets(told, sheet_named("letter-2x5"), count=1))
+
     assert "Use by May 2027 frozen (the cook's own)." in page
+    assert "Christmas" not in page and "on the shelf" not in page
 
 
 def test_the_cooks_own_day_wins_and_is_said_to_be_theirs() -> None:

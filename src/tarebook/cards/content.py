@@ -34,12 +34,14 @@ from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import HeatStep, Part, Soak
+from tarebook.recipe.model import Part, Soak
 from tarebook.safety import Caution
+from tarebook.safety.method import dryer_mark, heat_line, hours_mark, soak_mark, until_words
 from tarebook.scaling import ScaledIngredient
 from tarebook.tuples import NamedTuple
 
 NOT_A_LABEL = "Home estimate, not a retail label."
+CURE_HEAD = "Curing salt"
 FIGURES_HEAD = "Home estimate for one finished ounce"
 
 
@@ -149,28 +151,30 @@ def _measured(one: ScaledIngredient) -> Measured:
 def _conditions(sheet: Worksheet) -> Iterator[str]:
     recipe = sheet.recipe
     if any(one.part is Part.MARINADE for one in recipe.ingredients):
-        yield _soak(recipe.soak)
-    if recipe.heat is not HeatStep.UNSTATED:
-        yield f"Heat: {recipe.heat.value}."
+        yield _soak(recipe.soak, soak_mark(sheet.case))
+    heat = heat_line(sheet.case)
+    if heat:
+        yield heat
     if recipe.drying.temperature_f:
-        yield f"Dry: {temperature_words(recipe.drying.temperature_f)}{_drying_hours(sheet)}."
+        air = temperature_words(recipe.drying.temperature_f) + dryer_mark(sheet.case)
+        yield f"Dry: {air}{_drying_hours(sheet)}{until_words(sheet.case)}."
 
 
-def _soak(soak: Soak) -> str:
+def _soak(soak: Soak, mark: str = "") -> str:
     """Return how it soaks; where the recipe says no hours, which ones the figures stand on."""
     low, _, high = soak.hours
     hours = f"{low:g} h" if low == high else f"{low:g} to {high:g} h"
     after = f"{soak_place(soak)}, then {soak.surface.value}."
     if soak.stated:
-        return f"Soak: {hours} {after}"
-    return f"Soak: {after} Hours not stated; figured for {hours}."
+        return f"Soak: {hours}{mark} {after}"
+    return f"Soak{mark}: {after} Hours not stated; figured for {hours}."
 
 
 def _drying_hours(sheet: Worksheet) -> str:
     hours = sheet.recipe.drying.hours
     if hours is None:
         return ""
-    return f", {'-'.join(dict.fromkeys(f'{end:g}' for end in hours))} h"
+    return f", {'-'.join(dict.fromkeys(f'{end:g}' for end in hours))} h{hours_mark(sheet.case)}"
 
 
 def _figures(found: Estimate) -> Iterator[FigureRow]:

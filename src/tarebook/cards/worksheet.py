@@ -89,6 +89,8 @@ def worksheet(
     own_yield: OwnYield | None = None,
     dryer_top_f: float | None = None,
     dryer_settable: bool | None = None,
+    dryer_low_f: float | None = None,
+    scale_g: Fraction | None = None,
     a_day: Mapping[str, float] | None = None,
 ) -> Worksheet:
     """Return everything about a recipe for today's meat.
@@ -105,6 +107,8 @@ def worksheet(
         own_yield: what the kitchen's own batches say of this one.
         dryer_top_f: hottest that the dryer in the house goes [degF], where that is known.
         dryer_settable: whether its heat can be set, where that is known.
+        dryer_low_f: coolest that the dryer or oven in the house goes [degF], where that is known.
+        scale_g: step that the scale in the house shows [g], where that is known.
         a_day: the house's own figures for a day, where the cook set any.
 
     Returns:
@@ -135,7 +139,12 @@ def worksheet(
         sodium_mg_per_oz=None if sodium is None else sodium.high,
         moisture_to_protein=_moisture_to_protein(figures),
         yield_fraction=figures.yield_fraction.likely if figures.weighed else None,
-    )._replace(dryer_top_f=dryer_top_f, dryer_settable=dryer_settable)
+    )._replace(
+        dryer_top_f=dryer_top_f,
+        dryer_settable=dryer_settable,
+        dryer_low_f=dryer_low_f,
+        scale_g=scale_g,
+    )
     return Worksheet(
         scaled=scaled,
         estimate=figures,

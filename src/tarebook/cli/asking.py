@@ -75,4 +75,12 @@ LabelOunce = Annotated[
 Out = Annotated[
     str | None, typer.Option("-o", "--out", metavar="FILE", help="Write it there; - for a pipe.")
 ]
+Heat = Annotated[
+    str | None,
+    typer.Option(
+        "--heat",
+        metavar="STEP",
+        help="Instead of the recipe's: simmer, steam, boil-down or oven-after, where it may be.",
+    ),
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print plain data as JSON.")]

@@ -139,15 +139,16 @@ def name_asked(db: sqlite3.Connection, which: str | None) -> str | None:
 
 def weighed_batch(batch: Batch) -> Worksheet:
     """Return a batch as a worksheet, for the scoops and the own figures of this kitchen."""
-    from tarebook.cli.work import drawer_name, own_kitchen
+    from tarebook.cli.work import drawer_name, of_house, own_kitchen
     from tarebook.lessons.weighed import weighed
 
     house = own_kitchen()
-    return weighed(
+    done = weighed(
         batch,
         drawer=drawer_name(None, house),
         a_day=None if house is None else house.a_day,
     )
+    return done._replace(case=done.case._replace(**of_house(house)))
 
 
 def tell(

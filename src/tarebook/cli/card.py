@@ -39,6 +39,7 @@ def card(
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,
     towels: asking.Towels = None,
+    heat: asking.Heat = None,
     nothing_poured_away: asking.NothingPoured = False,
     label_ounce: asking.LabelOunce = False,
     as_: Annotated[
@@ -91,6 +92,7 @@ def card(
         soaked=soaked,
         leftover=leftover,
         towels=towels,
+        heat=heat,
         label_ounce=label_ounce,
         nothing_poured=nothing_poured_away,
     )

@@ -29,6 +29,7 @@ def labels(
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,
     towels: asking.Towels = None,
+    heat: asking.Heat = None,
     packed: Annotated[
         str | None, typer.Option("--packed", metavar="DAY", help="2026-11-25; today if not told.")
     ] = None,
@@ -88,6 +89,7 @@ def labels(
         soaked=soaked,
         leftover=leftover,
         towels=towels,
+        heat=heat,
     )
     day = _day(packed)
     own = {"room": shelf, "refrigerator": fridge, "freezer": freezer}

@@ -21,6 +21,7 @@ def scale(
     soaked: asking.Soaked = None,
     leftover: asking.Leftover = None,
     towels: asking.Towels = None,
+    heat: asking.Heat = None,
     nothing_poured_away: asking.NothingPoured = False,
     exact: Annotated[bool, typer.Option("--exact", help="Show exact amounts as well.")] = False,
     why: Annotated[
@@ -54,6 +55,7 @@ def scale(
         soaked=soaked,
         leftover=leftover,
         towels=towels,
+        heat=heat,
         label_ounce=label_ounce,
         nothing_poured=nothing_poured_away,
     )

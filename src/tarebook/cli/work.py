@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from tarebook.cli.talk import asked, read_meat
 from tarebook.findings import AskedWrongly
@@ -30,6 +30,7 @@ def work_out(
     towels: str | None = None,
     label_ounce: bool = False,
     nothing_poured: bool = False,
+    heat: str | None = None,
 ) -> Worksheet:
     """Return the worksheet of a recipe as the options ask for it.
 
@@ -45,6 +46,8 @@ def work_out(
     if nothing_poured:
         recipe = _all_kept(recipe, leftover)
     house = own_kitchen()
+    if heat is not None:
+        recipe = heated_as(recipe, heat, house)
     left = weighed(leftover, "--leftover")
     if left is not None:
         left += weighed(towels, "--towels") or 0.0
@@ -58,10 +61,26 @@ def work_out(
         soaked_g=weighed(soaked, "--soaked"),
         leftover_g=left,
         own_yield=_own_yield(recipe),
-        dryer_top_f=None if house is None or house.dryer_f is None else house.dryer_f[1],
-        dryer_settable=None if house is None else house.adjustable,
+        **of_house(house),
         a_day=None if house is None else house.a_day,
     )
+
+
+def heated_as(recipe: Recipe, asked: str, house: Kitchen | None) -> Recipe:
+    """Return a recipe with the heat step that was asked for, and a note that says so.
+
+    Raises:
+        AskedWrongly: there is no such step, or it may not be had for such food in this house.
+    """
+    from tarebook.plan.heat import choose
+    from tarebook.safety import Case
+
+    case = Case.of(recipe)._replace(**of_house(house))
+    step = choose(case, asked).step
+    if step is recipe.heat:
+        return recipe
+    note = f"Heat step asked for: {step.value}. The recipe's own steps say: {recipe.heat.value}."
+    return recipe._replace(heat=step, notes=(*recipe.notes, note))
 
 
 def _own_yield(recipe: Recipe) -> OwnYield | None:
@@ -106,6 +125,21 @@ def own_hours(recipe: Recipe, planned: Conditions) -> Hours | None:
     except (FileUnreadable, FileUnwritable) as fault:
         complain_of_book(str(fault))
         return None
+
+
+def of_house(house: Kitchen | None) -> dict[str, Any]:
+    """Return what the rules ask of a house: what it dries in, and how fine its scale shows."""
+    if house is None:
+        return {}
+    if house.trays == 0:
+        return {"dryer_low_f": house.oven_lowest_f, "scale_g": house.scale_g}
+    low, top = house.dryer_f or (None, None)
+    return {
+        "dryer_low_f": low,
+        "dryer_top_f": top,
+        "dryer_settable": house.adjustable,
+        "scale_g": house.scale_g,
+    }
 
 
 def own_kitchen() -> Kitchen | None:

@@ -21,10 +21,11 @@ from tarebook.tuples import NamedTuple
 
 MOST = 500
 DROPPED_FIRST = ("source", "bag", "ranges", "sugars", "sodium")
-"""What a small label leaves out, in this order. The name, what to keep it by, the weight, the
-allergens and that it is no retail label are never left out."""
+"""What a small label leaves out, in this order. The name, what to keep it by and on what
+condition, the weight, the allergens and that it is no retail label are never left out."""
 
 _PLACES = {"room": "on the shelf", "refrigerator": "in the refrigerator", "freezer": "frozen"}
+IF_SEALED = "if sealed, heated as written and dry by the bend test"
 _HELD = "\N{NO-BREAK SPACE}"  # what belongs together stays on one line
 _TOO_SMALL = "the label is too small"
 
@@ -36,6 +37,7 @@ class LabelWords(NamedTuple):
         name: of the recipe or the batch.
         packed: when it was packed.
         keep: where, and the last day there; or sentences that it is kept cold, and why.
+        kept: what those days rest on.
         cold: whether that is all that can be said, so that it stands out.
         net: net weight, or a line to write it on.
         sodium, sugars: likely values of an ounce.
@@ -49,6 +51,7 @@ class LabelWords(NamedTuple):
     name: str
     packed: str
     keep: tuple[Any, ...]
+    kept: str
     cold: bool
     net: str
     sodium: str
@@ -90,6 +93,7 @@ def label_words(
         name=clean(name or sheet.recipe.title),
         packed=f"Packed {_day(packed)}",
         keep=_cold(keep, own) if cold else _days(keep, own),
+        kept="" if cold else IF_SEALED,
         cold=cold,
         net=_net(each_g),
         sodium=f"{NAMES['sodium_mg']} {_likely(found['sodium_mg'])}",
@@ -172,11 +176,11 @@ def _days(keep: KeepBy, own: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
 
 def _cold(keep: KeepBy, own: Mapping[str, str]) -> tuple[str, ...]:
     """Return that it is kept cold; a cook's own last day in the cold is theirs to give."""
-    told = [f"Keep cold. No date: {keep.reason}."]
+    told = [keep.label]
     told += [
         f"Use by {said} {_PLACES[place]} (the cook's own)."
         for place, said in own.items()
-        if place != "room"
+        if place != "room" and keep.to_eat
     ]
     return tuple(told)
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from tarebook.findings import AskedWrongly, nearest
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Case
+from tarebook.safety.heat import not_published
 from tarebook.safety.rulebook import citations
 from tarebook.tuples import NamedTuple
 
@@ -53,8 +54,8 @@ class Choice(NamedTuple):
 def offered(case: Case) -> tuple[HeatStep, ...]:
     """Return the heat steps that may be had for such food, the most cautious first.
 
-    The oven after drying is published for whole-muscle strips up to a quarter inch only, and
-    neither for poultry nor for wild pork or bear.
+    The oven after drying is published for whole-muscle strips up to a quarter inch only, dried at
+    145 to 155 degF, and neither for poultry nor for wild pork or bear.
     """
     soaked = case.soaked and not case.ground
     first = (
@@ -62,7 +63,7 @@ def offered(case: Case) -> tuple[HeatStep, ...]:
         if soaked
         else (HeatStep.STEAMED,)
     )
-    after = case.is_meat and not case.not_for_oven_after
+    after = case.is_meat and not case.oven_after_refusal
     return (*first, HeatStep.OVEN_AFTER) if after else first
 
 
@@ -85,7 +86,7 @@ def choose(case: Case, asked: str | None = None) -> Choice:
     stated = case.recipe.heat
     if stated in steps:
         return _choice(stated, "as the recipe says", steps)
-    if not case.is_meat and stated is not HeatStep.UNSTATED:
+    if not case.is_flesh and stated is not HeatStep.UNSTATED:
         return _choice(stated, "as the recipe says; no published rule is held for it", steps)
     if stated is HeatStep.UNSTATED:
         return _choice(steps[0], "the most cautious, since the recipe states none", steps)
@@ -107,11 +108,9 @@ def _asked(word: str, case: Case, steps: tuple[HeatStep, ...]) -> HeatStep:
 
 def _instead(case: Case, step: HeatStep) -> str:
     if step is HeatStep.OVEN_AFTER:
-        reason = case.not_for_oven_after or case.animal.value
-        return (
-            "the oven after drying is published for whole-muscle strips up to 1/4 in (6 mm), "
-            f"not for {reason} [{citations('oven-after')}]"
-        )
+        if not case.oven_after_refusal:
+            return f"nothing is published on heating {case.animal.value} after drying"
+        return f"{not_published(case)} [{citations('oven-after')}]"
     return f"{step.value} needs a marinade that it has soaked in"
 
 

@@ -57,12 +57,14 @@ class KeepBy(NamedTuple):
         reason: why there are none; empty where there are.
         cites: ids of the rules it stands on, joined by ``; ``.
         instead: what to do where there is no date, a sentence.
+        to_eat: whether it is food to be kept at all, with no heat step missing.
     """
 
     limits: tuple[KeepLimit, ...]
     reason: str
     cites: str
     instead: str = ""
+    to_eat: bool = True
 
     @property
     def text(self) -> str:
@@ -75,7 +77,7 @@ class KeepBy(NamedTuple):
     @property
     def label(self) -> str:
         """What a label says where there is no date."""
-        return f"{self.instead} No date: {self.reason}."
+        return f"{self.instead} No date{f': {self.reason}' if self.to_eat else ''}."
 
     @property
     def citation(self) -> str:
@@ -100,7 +102,7 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
     reason, cites = _why_none(case)
     if reason:
         instead, also = _instead(case)
-        return KeepBy(limits=(), reason=reason, cites=f"{cites}; {also}", instead=instead)
+        return KeepBy((), reason, f"{cites}; {also}", instead, to_eat=not unheated(case))
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
     return KeepBy(limits=limits, reason="", cites="storage-cautious")
 
