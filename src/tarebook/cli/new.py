@@ -49,19 +49,20 @@ def new(
 
 
 def _ask(question: Question) -> str:
-    from tarebook.cli.talk import complain
+    from tarebook.cli.ask import until_understood
 
-    while True:
-        answer = _line(question).strip()
+    def take(answer: str) -> str:
         try:
             question.check(answer)
         except AskedWrongly as fault:
             told = str(fault)
-            if "strength" in told:
-                told = f"{told.partition('; ')[0]}; here as in 2.8 g curing-salt-1 at 6.25 %"
-            complain(f"  {told}")
-        else:
-            return answer
+            if "strength" not in told:
+                raise
+            told = f"{told.partition('; ')[0]}; here as in 2.8 g curing-salt-1 at 6.25 %"
+            raise AskedWrongly(told) from None
+        return answer
+
+    return until_understood(_words(question), take)
 
 
 def _ask_many(question: Question) -> list[str]:
@@ -71,19 +72,11 @@ def _ask_many(question: Question) -> list[str]:
     return given
 
 
-def _line(question: Question) -> str:
-    """Return one line typed; questions go to standard error, so that output stays clean."""
-    import sys
-
+def _words(question: Question) -> str:
     choices = f" ({', '.join(question.choices)})" if question.choices else ""
     example = f" as in {question.example}" if question.example and not choices else ""
     many = "; one a line, Enter alone to go on" if question.many else ""
-    sys.stderr.write(f"{question.ask}{choices}{example}{many}\n> ")
-    sys.stderr.flush()
-    line = sys.stdin.readline()
-    if not line:
-        raise AskedWrongly("the answers ended before the questions; nothing was written")
-    return line
+    return f"{question.ask}{choices}{example}{many}"
 
 
 def _write_new(file: Path, text: str) -> None:
