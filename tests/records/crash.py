@@ -5,8 +5,8 @@ A child writes entries and tells each one once it is kept; at some instant it is
 every entry that was told is looked for, to the letter. Some children are killed while they make a
 new book, or bring one of an earlier version up to date.
 
-What this shows is that a killed process loses nothing. It shows nothing about a power cut: for
-that, all rests on ``synchronous=EXTRA`` and on the disk being honest.
+What this shows is that a killed process loses nothing. It shows nothing about a power cut, for
+which there is ``power.py`` beside it.
 
     python tests/records/crash.py [--kills 500] [--seed 1]
 """

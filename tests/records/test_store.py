@@ -395,3 +395,26 @@ def test_half_of_a_writing_is_undone(first: str, start: Start, tmp_path: Path) -
     with reading() as db:
         assert 1 == len(entries_of(db, 1))
     assert (2 if first == "written" else 1) == entries_in(book_file())
+
+
+def test_a_new_book_that_lost_its_power(own_home: Path, start: Callable[..., object]) -> None:
+    """Half of a first page with its journal beside it is taken back, and a book begun anew."""
+    own_home.mkdir()
+    book = book_file()
+    with closing(sqlite3.connect(book, isolation_level=None)) as db:
+        db.execute("PRAGMA journal_mode = PERSIST")
+        db.execute("BEGIN IMMEDIATE")
+        db.execute("CREATE TABLE t (a)")
+        db.execute("PRAGMA cache_spill = 1")
+        db.execute("INSERT INTO t VALUES (zeroblob(20000000))")  # more than is held in memory
+        torn = own_home / "torn"
+        shutil.copy(book, torn)
+        shutil.copy(f"{book}-journal", f"{torn}-journal")
+    torn.replace(book)
+    Path(f"{torn}-journal").replace(f"{book}-journal")
+    with book.open("r+b") as file:
+        file.write(bytes(512))
+
+    start()
+    with reading() as db:
+        assert [1] == [one.number for one in rows(db)]

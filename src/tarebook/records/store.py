@@ -169,10 +169,14 @@ def _fault(
 def _database(file: Path, mode: str) -> sqlite3.Connection:
     """Connect to a file, unless it holds something else: a very short one SQLite would write over.
 
+    A power cut may leave the first pages of a new book in part; the journal beside it tells SQLite
+    how to take them back.
+
     Raises:
         FileUnreadable: it is no database.
     """
-    if holds(file.is_file) and is_there(file) and not is_database(file):
+    begun = is_there(file.with_name(f"{file.name}-journal"))
+    if holds(file.is_file) and is_there(file) and not begun and not is_database(file):
         raise FileUnreadable(f"{named(file)} {_NO_BOOK}; nothing was touched")
     return _connect(file, mode)
 
