@@ -82,9 +82,9 @@ def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return home
 
 
-@pytest.fixture
-def kept_answers(own_home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Answers of the open table of foods, kept as if it had been asked today; nobody is asked."""
+@pytest.fixture(scope="session")
+def keep_answers() -> Callable[[], None]:
+    """Keep answers of the open table of foods as if it had been asked today; nobody is asked."""
     from tarebook.lookup.client import Client
     from tarebook.lookup.key import Key
     from tarebook.lookup.wire import Wire, _Got
@@ -95,8 +95,17 @@ def kept_answers(own_home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         name = "search" if "search" in request.url else "food"
         return _Got(200, "application/json", "", "", (shapes / f"{name}.json").read_bytes())
 
-    with monkeypatch.context() as patched:
-        patched.setattr(Wire, "_followed", answered)
-        with Client(Key(text="DEMO_KEY", place="the demonstration key")) as table:
-            table.search("soy sauce")
-            table.food(174278)
+    def keep() -> None:
+        with pytest.MonkeyPatch.context() as patched:
+            patched.setattr(Wire, "_followed", answered)
+            with Client(Key(text="DEMO_KEY", place="the demonstration key")) as table:
+                table.search("soy sauce")
+                table.food(174278)
+
+    return keep
+
+
+@pytest.fixture
+def kept_answers(own_home: Path, keep_answers: Callable[[], None]) -> None:
+    """Answers of the open table of foods in the folder of this test."""
+    keep_answers()
