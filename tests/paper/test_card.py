@@ -331,16 +331,26 @@ def test_no_side_is_left_with_next_to_nothing(size: str, count: int) -> None:
     assert 3 <= min(pieces), pieces
 
 
-def test_a_side_ends_where_a_group_does(shipped: Shipped) -> None:
-    """All that is measured stands on the front; what is told of the cure goes to the back."""
+def test_front_measures_back_method_and_the_cure_before_what_to_mind(shipped: Shipped) -> None:
+    """All that is measured stands on the front; what is told of the cure leaves no side empty."""
     for size in ("3x5in", "4x6in"):
-        front, back = (
-            bare(page.extract_text())
-            for page in printed(shipped("cranberry-moose"), size).pages[:2]
+        front, back, ounce, *rest = (
+            bare(page.extract_text()) for page in printed(shipped("cranberry-moose"), size).pages
         )
 
         assert "cranberryjuice" in front and "orangepeel" in front
-        assert back.startswith("cranberrymoose,lightlycuredcuringsalt,weighed")
+        assert back.startswith("cranberrymoose,lightlycuredmethod")
+        assert "calories" in ounce and "transfat" in ounce and "allergens:" in ounce
+        assert rest[0].startswith("cranberrymoose,lightlycuredcuringsalt")
+
+
+@pytest.mark.parametrize("size", ["3x5in", "4x6in", "5x7in", "a6", "a5"])
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_what_an_ounce_holds_stands_on_one_side(name: str, size: str, shipped: Shipped) -> None:
+    """Calories and trans fat, the first row and the last, are read without turning a card."""
+    sides = [bare(page.extract_text()) for page in printed(shipped(name), size).pages]
+
+    assert 1 == sum("calories" in side and "transfat" in side for side in sides)
 
 
 def test_type_for_the_cook_is_never_small(shipped: Shipped) -> None:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 from unicodedata import bidirectional
 
-from tarebook.cards.content import FIGURES_HEAD, Content, FigureRow, Group, Measured, content
+from tarebook.cards.content import CURE_HEAD, FIGURES_HEAD, Content, FigureRow, Group, Measured, content
 from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
@@ -73,11 +73,13 @@ def card_data(
         "about": _told(card.about),
         "groups": [_group(one) for one in card.groups],
         "cure": _all(card.cure),
+        "cure_head": CURE_HEAD,
         "conditions": _all(card.conditions),
         "steps": _all(card.steps),
         "notes": _all(card.notes),
         "figures_head": FIGURES_HEAD,
-        "figures_foot": _told(f"({card.figures_foot}) {LEGEND}"),
+        "figures_foot": _told(f"({card.figures_foot})"),
+        "legend": LEGEND,
         "figures": [_figure(one, span) for one, span in zip(card.figures, ranges, strict=True)],
         "reach": reach_of(one for one in ranges if one is not None),
         "beneath": _all((*card.beneath, *card.allergens)),
