@@ -42,7 +42,7 @@ DECIMALS = st.integers(0, 99_999).map(lambda hundredths: Fraction(hundredths, 10
 def panels(draw: st.DrawFn) -> Panel:
     """Draw a panel with any of the figures that a panel can have, none outweighing it."""
     grams = draw(st.sampled_from([Fraction(100), Fraction(17), Fraction(31, 3)]))
-    volume = draw(st.none() | st.fractions(Fraction(1, 4), 480, max_denominator=12))
+    volume = draw(st.none() | st.fractions(15, 480, max_denominator=12))
     parts = st.fractions(0, grams / 25, max_denominator=1000)
     figures = {field: draw(st.none() | parts) for field in PANEL_FIELDS.values()}
     if figures["sugars_g"] is not None and figures["added_sugars_g"] is not None:
