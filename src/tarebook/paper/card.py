@@ -8,7 +8,15 @@ from collections.abc import Callable, Iterable
 from typing import Any
 from unicodedata import bidirectional
 
-from tarebook.cards.content import CURE_HEAD, FIGURES_HEAD, Content, FigureRow, Group, Measured, content
+from tarebook.cards.content import (
+    CURE_HEAD,
+    FIGURES_HEAD,
+    Content,
+    FigureRow,
+    Group,
+    Measured,
+    content,
+)
 from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
