@@ -92,11 +92,22 @@ def test_moments_that_have_been(text: str, says: str) -> None:
     assert (says, "") == (f"{found:%Y-%m-%d %H:%M}", note)
 
 
-def test_yesterday_and_tomorrow_have_their_side() -> None:
-    """What happened was not tomorrow, and what is planned is not yesterday."""
-    for text, past in (("tomorrow 7am", True), ("yesterday 7am", False)):
-        with pytest.raises(AskedWrongly, match="no day I can read"):
-            read_moment(text, NOW, past=past)
+@pytest.mark.parametrize(
+    ("text", "past", "says"),
+    [
+        ("tomorrow 7am", True, '"tomorrow 7am" is still to come'),
+        ("yesterday 7am", False, '"yesterday 7am" is past'),
+        ("once 7am", True, "is no day I can read; write 18:00, yesterday 7am, Saturday"),
+        ("once 7am", False, "is no day I can read; write Saturday 18:00, tomorrow 7am"),
+        ("Saturday", True, "does not say the time of day; write 18:00, yesterday 7am"),
+    ],
+)
+def test_yesterday_and_tomorrow_have_their_side(text: str, past: bool, says: str) -> None:
+    """What happened was not tomorrow, what is planned is not yesterday, and examples fit."""
+    with pytest.raises(AskedWrongly) as caught:
+        read_moment(text, NOW, past=past)
+
+    assert says in str(caught.value)
 
 
 def test_an_hour_that_is_left_out() -> None:

@@ -16,7 +16,10 @@ _NAMED_HOURS = {"noon": (12, 0), "midnight": (0, 0)}
 _SHORTEST = 3
 _LONGEST = 60
 _AHEAD = timedelta(minutes=15)  # the clock on the kitchen wall may be ahead of the machine's
-_HINT = "write Saturday 18:00, tomorrow 7am, or 2026-11-28 18:00"
+_HINTS = {
+    False: "write Saturday 18:00, tomorrow 7am, or 2026-11-28 18:00",
+    True: "write 18:00, yesterday 7am, Saturday 18:00, or 2026-11-25 18:00",
+}  # whether what happened is told
 
 
 def read_moment(text: str, now: datetime, *, past: bool = False) -> tuple[datetime, str]:
@@ -42,8 +45,8 @@ def read_moment(text: str, now: datetime, *, past: bool = False) -> tuple[dateti
     """
     words = _iso_apart(text).replace(",", " ").lower().split()
     if len(text) > _LONGEST or not words:
-        raise AskedWrongly(f'"{text[:40]}" is no day and time; {_HINT}')
-    hour, minute, rest = _time(words, text)
+        raise AskedWrongly(f'"{text[:40]}" is no day and time; {_HINTS[past]}')
+    hour, minute, rest = _time(words, text, past)
     days = _day(rest, text, now, past)
     found = _at(days[0], hour, minute, now)
     if len(days) > 1 and (found > now + _AHEAD if past else found < now):
@@ -96,7 +99,7 @@ def _at(day: date, hour: int, minute: int, now: datetime) -> datetime:
     return datetime(day.year, day.month, day.day, hour, minute, tzinfo=now.tzinfo)
 
 
-def _time(words: list[str], text: str) -> tuple[int, int, list[str]]:
+def _time(words: list[str], text: str, past: bool = False) -> tuple[int, int, list[str]]:
     """Return hour, minute and the other words."""
     joined = " ".join(words).replace(" am", "am").replace(" pm", "pm").split()
     joined = [word for word in joined if word != "at"]
@@ -104,7 +107,7 @@ def _time(words: list[str], text: str) -> tuple[int, int, list[str]]:
         found = _NAMED_HOURS.get(word) or _clock_time(word)
         if found is not None:
             return *found, joined[:place] + joined[place + 1 :]
-    raise AskedWrongly(f'"{text[:40]}" does not say the time of day; {_HINT}')
+    raise AskedWrongly(f'"{text[:40]}" does not say the time of day; {_HINTS[past]}')
 
 
 def _clock_time(word: str) -> tuple[int, int] | None:
@@ -132,6 +135,8 @@ def _day(words: list[str], text: str, now: datetime, past: bool) -> tuple[date, 
         return (today,)
     if words == ["yesterday" if past else "tomorrow"]:
         return (today + timedelta(days=way),)
+    if words == ["tomorrow" if past else "yesterday"]:
+        raise AskedWrongly(f'"{text[:40]}" is {"still to come" if past else "past"}')
     if len(words) == 1:
         weekday = _named(words[0], _DAYS)
         if weekday is not None:
@@ -139,7 +144,7 @@ def _day(words: list[str], text: str, now: datetime, past: bool) -> tuple[date, 
             return day, day + timedelta(days=7 * way)
     found = _date(words, today, past)
     if found is None:
-        raise AskedWrongly(f'"{text[:40]}" is no day I can read; {_HINT}')
+        raise AskedWrongly(f'"{text[:40]}" is no day I can read; {_HINTS[past]}')
     return (found,)
 
 
