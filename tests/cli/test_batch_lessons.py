@@ -86,6 +86,17 @@ def test_weights_that_cannot_be_are_told_and_the_book_is_shown(tarebook: Tareboo
     assert "finished" in done.out and "In one finished ounce" not in done.out
 
 
+def test_a_batch_too_moist_is_told_with_its_figures(tarebook: Tarebook) -> None:
+    """Heavier than it was raw, it is no dried meat, whatever an ounce of it holds."""
+    tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
+    tarebook("batch", "weigh", "finished", "7 lb")
+    moist = " ".join(tarebook("batch", "show").out.split())
+    tarebook("batch", "weigh", "finished", "1150g")
+
+    assert "117 % of the raw meat is left. Finished batch is too moist. By its weight" in moist
+    assert "too moist" not in tarebook("batch", "show").out
+
+
 def test_two_batches_side_by_side(book: Tarebook) -> None:
     """Each by its own weights."""
     out = book("batch", "compare", "1", "3").out

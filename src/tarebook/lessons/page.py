@@ -21,6 +21,7 @@ _NAMED = {
 }
 _SHARES = ("yield_fraction", "gain_fraction")
 _FIGURES = ("sodium_mg", "sugars_g")
+_TOO_MOIST = "weighed-moist"  # the one caution that a weight brings
 FEW = (
     "Few batches tell little: the next forecast leans on the model, the less the more batches "
     "there are. Home estimates."
@@ -87,6 +88,9 @@ def figures_so_far(sheet: Worksheet) -> Iterator[Line]:
     if found.weighed:
         share = f"{100 * found.yield_fraction.likely:.0f} %"
         yield from _say(f"{share} of the raw meat is left.")
+    for caution in sheet.cautions:
+        if caution.code == _TOO_MOIST:
+            yield from _say(f"{caution.title}. {caution.text}", Style.WARN)
     if sheet.of_a_day:
         from tarebook.cards.a_day_words import a_day_sentences
 
