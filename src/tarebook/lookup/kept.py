@@ -64,7 +64,8 @@ def open_session(file: Path) -> Any:
         file.parent.mkdir(parents=True, exist_ok=True)
         return CachedSession(
             # JSON, and not the library's own choice: reading that one runs what is in it.
-            backend=SQLiteCache(file, serializer="json", busy_timeout=_WAIT_MS),
+            # Without waiting for the disk: what a power cut spoils is set aside, and asked anew.
+            backend=SQLiteCache(file, serializer="json", busy_timeout=_WAIT_MS, fast_save=True),
             expire_after=timedelta(days=FRESH_DAYS),
             allowable_methods=("GET",),
             allowable_codes=(200,),

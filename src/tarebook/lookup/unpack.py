@@ -70,7 +70,9 @@ def _inflated(pieces: Iterator[bytes], most: int) -> Iterator[bytes]:
 
 
 def read_json(data: bytes) -> Any:
-    """Return the values of a JSON text: numbers exact, and what is no number left a word.
+    """Return the values of a JSON text, its numbers exact.
+
+    NaN and infinity are no JSON; they come as floats, and nothing else does.
 
     Args:
         data: the bytes, in UTF-8.
@@ -79,8 +81,7 @@ def read_json(data: bytes) -> Any:
         LookupFailed: it is no JSON, or nested or long beyond anything that is documented.
     """
     try:
-        # NaN and Infinity are no JSON. As words, they are refused figure by figure.
-        found = json.loads(data.decode("utf-8"), parse_float=Decimal, parse_constant=str)
+        found = json.loads(data.decode("utf-8"), parse_float=Decimal)
     except (ValueError, RecursionError, ArithmeticError):
         raise _no_json() from None
     if not _within_bounds(found):

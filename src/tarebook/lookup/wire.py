@@ -169,7 +169,7 @@ class Wire:
         if length is not None and length > self._limits.most_bytes:
             raise too_large(self._limits.most_bytes)
         packing = answer.headers.get("Content-Encoding", "").strip().lower()
-        pieces = _pieces(answer.raw, length, stop)
+        pieces = _pieces(answer.raw, stop)
         return unpacked(pieces, packing=packing, most=self._limits.most_bytes)
 
     def _refused(self, got: _Got) -> _Trouble:
@@ -270,17 +270,11 @@ def _place(address: str) -> tuple[str | None, str, int | None]:
     return used.scheme, host, used.port
 
 
-def _pieces(raw: Any, length: int | None, stop: Event) -> Iterator[bytes]:
-    """Yield bytes as they come, not unpacked; fewer than were promised are a fault."""
+def _pieces(raw: Any, stop: Event) -> Iterator[bytes]:
+    """Yield bytes as they come, not unpacked."""
     read = getattr(raw, "read1", raw.read)  # what is there, not all that was asked for
-    count = 0
-    while piece := read(_PIECE, decode_content=False):
-        if stop.is_set():
-            return
-        count += len(piece)
+    while not stop.is_set() and (piece := read(_PIECE, decode_content=False)):
         yield piece
-    if length is not None and count < length:
-        raise LookupFailed(CUT_SHORT, passing=True)
 
 
 def _clean(request: PreparedRequest, body: bytes) -> Response:
