@@ -123,5 +123,5 @@ def test_the_allergens_stand_on_the_card(shipped: Shipped, unwrapped: Unwrapped)
     """Each allergen with the ingredient that brings it."""
     page = unwrapped(text_card(shipped()))
 
-    assert "Allergens: soybeans (soy-sauce); wheat (soy-sauce); fish (anchovy)" in page
+    assert "Allergens: soybeans (soy sauce); wheat (soy sauce); fish (anchovy)" in page
     assert "Check the bottle of worcestershire for" in page

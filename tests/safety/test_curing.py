@@ -269,7 +269,7 @@ def test_a_scaled_recipe_reports_its_dose(batch: Batch) -> None:
     assert F("4.6") == report.cures[0].mass_g
     assert F("143.75") == report.guard_ppm
     assert report.lines() == (
-        "Curing salt, weighed and rounded down: 4.6 g of curing-salt-1 (6.25 % nitrite).",
+        "Curing salt, weighed and rounded down: 4.6 g of curing salt 1 (6.25 % nitrite).",
         "Sodium nitrite going in, all counted as absorbed: 144 ppm of the raw meat; "
         "nothing is printed over 156 ppm.",
         "Sodium nitrate going in: none.",

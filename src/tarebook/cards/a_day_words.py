@@ -8,7 +8,9 @@ from typing import Any
 
 from tarebook.cards.figures import NAMES
 from tarebook.cards.lines import clean
+from tarebook.cards.words import listed
 from tarebook.cards.worksheet import Worksheet
+from tarebook.figures.spoken import spoken
 from tarebook.nutrition.a_day import OfADay
 
 HEAD = "Of the house's own figures for a day"
@@ -45,12 +47,12 @@ def a_day_data(found: Sequence[OfADay]) -> dict[str, Any]:
 def _sentence(one: OfADay, ounce: str) -> str:
     lead = f"Of the house's {one.a_day:,.10g} {one.unit} of {NAMES[one.figure]} a day, "
     if one.share is None:
-        names = " and ".join(one.missing)
+        names = " and ".join(map(spoken, one.missing))
         return f"{lead}no share and no count of ounces can be told: {names} has no weight."
     if one.missing:
         return (
             f"{lead}an {ounce} is {_at_least(one.share[0])}; no count of ounces can be told, since "
-            f"what it has from {', '.join(one.missing)} is not known."
+            f"what it has from {listed(one.missing)} is not known."
         )
     if one.ounces is None:
         return f"{lead}an {ounce} holds nothing."

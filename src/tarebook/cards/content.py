@@ -23,6 +23,7 @@ from tarebook.cards.words import (
     finished_words,
     grams_words,
     ingredient_name,
+    listed,
     measure_words,
     soak_place,
     temperature_words,
@@ -209,7 +210,7 @@ def _beneath(found: Estimate) -> Iterator[str]:
         yield f"Sodium, everything counted: at most about {found.ceiling_sodium_mg_per_oz:,.0f} mg."
     yield finished_words(found, on_card=True)
     if found.no_sodium_total:
-        names = ", ".join(found.no_sodium_total)
+        names = listed(found.no_sodium_total)
         yield clean(f"No sodium total: {names} has no weight: weigh it.")
 
 

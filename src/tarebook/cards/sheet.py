@@ -14,11 +14,13 @@ from tarebook.cards.words import (
     finished_words,
     grams_words,
     ingredient_name,
+    listed,
     measure_words,
 )
 from tarebook.cards.worksheet import Allergens, Worksheet
 from tarebook.figures.foods import food, salt_kinds
 from tarebook.figures.nutrients import nutrients
+from tarebook.figures.spoken import spoken
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
@@ -141,7 +143,7 @@ def _bottom(found: Estimate) -> Iterator[Line]:
 def unknowns(found: Estimate) -> Iterator[Line]:
     """Yield what is not known and whose doing it is."""
     if found.no_sodium_total:
-        names = " and ".join(found.no_sodium_total)
+        names = " and ".join(map(spoken, found.no_sodium_total))
         kinds = ", ".join(salt_kinds())
         text = (
             f"No sodium total: {names} has no weight. Weigh it; or measure it and name its kind, "
@@ -157,7 +159,7 @@ def unknowns(found: Estimate) -> Iterator[Line]:
         if value is not None and value.missing:
             gaps.setdefault(value.missing, []).append(NAMES[figure])
     for names_missing, figures in gaps.items():
-        text = f"≥ at least: {', '.join(figures)} of {', '.join(names_missing)} not known."
+        text = f"≥ at least: {', '.join(figures)} of {listed(names_missing)} not known."
         yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
 
 

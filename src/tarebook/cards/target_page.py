@@ -7,7 +7,8 @@ from typing import Any
 
 from tarebook.cards.figures import NAMES, digits
 from tarebook.cards.lines import Line, Style, clean, table, wrap
-from tarebook.cards.words import grams_words, ingredient_name, measure_words
+from tarebook.cards.words import grams_words, ingredient_name, listed, measure_words
+from tarebook.figures.spoken import spoken
 from tarebook.nutrition import unit_of
 from tarebook.nutrition.range import Range
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
@@ -34,13 +35,13 @@ def target_page(title: str, found: Answers) -> Iterator[Line]:
     goal = found.goal
     now = goal.range(found.now.estimate)
     if now is None:
-        names = " and ".join(found.now.estimate.no_sodium_total)
+        names = " and ".join(map(spoken, found.now.estimate.no_sodium_total))
         yield from _say(f"No {NAMES[goal.figure]} total: {names} has no weight. Weigh it.")
         return
     yield from _say(f"Wanted: {_wanted(goal)}. Now: {_three(now)}.")
     if now.missing:
         yield from _say(
-            f"{NAMES[goal.figure].capitalize()} of {', '.join(now.missing)} is not known and comes "
+            f"{NAMES[goal.figure].capitalize()} of {listed(now.missing)} is not known and comes "
             "on top of every figure here: leave room for it.",
             Style.WARN,
         )

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from tarebook.cards.figures import NOT_KNOWN, percent
 from tarebook.cards.lines import clean
 from tarebook.cards.worksheet import Allergens, Worksheet
+from tarebook.figures.spoken import spoken
 from tarebook.nutrition import Estimate
 from tarebook.quantities.words import format_mass_g
 from tarebook.recipe.model import FinishBy, Part, Soak
@@ -20,9 +21,16 @@ _WEIGH_AND_WRITE = "Weigh it and write it here: ________ g."
 
 
 def ingredient_name(one: ScaledIngredient) -> str:
-    """Return what a card calls an ingredient, with its form."""
-    words = ", ".join((one.ingredient.name.replace("-", " "), *one.ingredient.form))
-    return clean(words)
+    """Return what a card calls an ingredient, with its form where the name does not tell it."""
+    name = spoken(one.ingredient.name)
+    told = name.casefold().replace(",", "").split()
+    form = (word for word in one.ingredient.form if word.casefold() not in told)
+    return clean(", ".join((name, *form)))
+
+
+def listed(names: Iterable[str]) -> str:
+    """Return ingredients as a sentence lists them."""
+    return clean(", ".join(map(spoken, names)))
 
 
 def measure_words(one: ScaledIngredient) -> str:
@@ -41,13 +49,13 @@ def grams_words(one: ScaledIngredient) -> str:
 
 def allergen_sentences(found: Allergens) -> Iterator[str]:
     """Yield allergens by kind of ingredient, the packs to read, and what is listed elsewhere."""
-    contains = "; ".join(f"{a} ({', '.join(n)})" for a, n in found.contains.items())
+    contains = "; ".join(f"{a} ({listed(n)})" for a, n in found.contains.items())
     yield clean(f"Allergens: {contains or 'none by kind'}.")
-    packs = "; ".join(f"{name} for {_all_of(what)}" for name, what in found.packs().items())
+    packs = "; ".join(f"{spoken(one)} for {_all_of(what)}" for one, what in found.packs().items())
     if packs:
         yield clean(f"Check the bottle of {packs}. The pack wins.")
     if found.elsewhere:
-        others = "; ".join(f"{what} ({', '.join(n)})" for what, n in found.elsewhere.items())
+        others = "; ".join(f"{what} ({listed(n)})" for what, n in found.elsewhere.items())
         yield clean(f"Not one of the nine, but listed elsewhere: {others}.")
 
 

@@ -3,6 +3,7 @@
 Files of this room, each beside the tables it reads:
 
 - ``foods``: ``food``, ``find_foods``, ``food_keys``, ``salt_kinds``, ``Food`` (``foods.csv``).
+- ``spoken``: a name of a food as a cook says it.
 - ``nutrients``: ``nutrients``, ``values``, ``printed``, ``citation``, ``FIGURES``, ``Figure``:
   what 100 g holds (``nutrients.csv``, ``remedies.csv``, ``ranges.csv``).
 - ``dried``: ``dried_products``: finished dried meats to compare with (``dried-products.csv``).

@@ -10,7 +10,7 @@ from tarebook.cards.beside import Variant
 from tarebook.cards.figures import NAMES, NO_TOTAL, digits, likely, nothing_known
 from tarebook.cards.lines import clean
 from tarebook.cards.soak_page import limit_h
-from tarebook.cards.words import soak_place
+from tarebook.cards.words import listed, soak_place
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.soaking import soaking_times
@@ -71,7 +71,7 @@ def comparison_chart(variants: Sequence[Variant]) -> Chart:
     ounce = variants[0].sheet.estimate.ounce.words
     panels = [_panel(variants, figure, ounce) for figure in _DRAWN]
     missing = [
-        f"{letter}: {NAMES[figure]} of {', '.join(found.missing)} not known, and comes on top."
+        f"{letter}: {NAMES[figure]} of {listed(found.missing)} not known, and comes on top."
         for letter, one in zip(_LETTERS, variants, strict=False)
         for figure in _DRAWN
         if (found := one.sheet.estimate.per_ounce[figure]) is not None and found.missing

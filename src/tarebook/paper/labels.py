@@ -10,6 +10,7 @@ from tarebook.cards.content import NOT_A_LABEL
 from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
 from tarebook.cards.lines import clean
 from tarebook.cards.worksheet import Worksheet
+from tarebook.figures.spoken import spoken
 from tarebook.findings import AskedWrongly
 from tarebook.nutrition.range import Range
 from tarebook.paper.press import Form, press
@@ -216,6 +217,6 @@ def _allergens(sheet: Worksheet) -> list[str]:
     contains = ", ".join(found.contains) or "none of the nine by kind"
     texts = [clean(f"Contains: {contains}.")]
     if found.packs():
-        names = ", ".join(name.replace("-", " ") for name in found.packs())
+        names = ", ".join(map(spoken, found.packs()))
         texts.append(clean(f"Check the bottle: {names}."))
     return texts

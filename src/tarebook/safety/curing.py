@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tarebook.figures.spoken import spoken
 from tarebook.findings import CureRefused, QuantityError
 from tarebook.quantities.amount import Amount
 from tarebook.quantities.units import Dimension, dimension, factor
@@ -60,7 +61,7 @@ class CureReport(NamedTuple):
     @property
     def nitrate(self) -> str:
         """What is known of nitrate: any that is known of is refused before this."""
-        unknown = [cure.name for cure in self.cures if cure.nitrate_percent is None]
+        unknown = [spoken(cure.name) for cure in self.cures if cure.nitrate_percent is None]
         return f"not known of {' and '.join(unknown)}" if unknown else "none"
 
     def lines(self) -> tuple[str, ...]:
@@ -299,8 +300,8 @@ def _at_most(cures: Sequence[Cure], meat_mass_g: Fraction) -> str:
 
 def _list_of(cures: Sequence[Cure]) -> str:
     return " and ".join(
-        f"{_grams(cure.mass_g)} g of {cure.name} ({_strength(cure.nitrite_percent)} nitrite)"
-        for cure in cures
+        f"{_grams(one.mass_g)} g of {spoken(one.name)} ({_strength(one.nitrite_percent)} nitrite)"
+        for one in cures
     )
 
 
