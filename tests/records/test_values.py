@@ -46,7 +46,10 @@ def test_nothing_can_be_weighed() -> None:
     assert 0 == read_weight("0 g", zero=True)
     assert 0 == read_weight("410 g less 410 g", zero=True)
     assert 300 == read_weight("300 g", zero=True)
-    for text in ("0", "0 cups", "0-5 g", "400 g less 410 g"):
+    assert [0, 0] == [read_weight(text, zero=True) for text in ("0", "nothing")]
+    with pytest.raises(AmountError, match="nothing at all is no weight"):
+        read_weight("0")
+    for text in ("0 cups", "0-5 g", "400 g less 410 g"):
         with pytest.raises((AmountError, UnitError)):
             read_weight(text, zero=True)
 

@@ -11,6 +11,7 @@ from tarebook.quantities.units import Dimension, dimension
 
 LESS = " less "
 _LONGEST_NUMBER = 200
+_NOTHING = ("0", "nothing", "none")
 
 
 def read_weight(text: str, *, zero: bool = False) -> Fraction:
@@ -19,7 +20,7 @@ def read_weight(text: str, *, zero: bool = False) -> Fraction:
     Args:
         text: ``2 lb 3 oz``, ``992 g``, several bowls as ``2 lb + 14 oz``, and what the bowl weighs
             taken off again as ``3 lb less 410 g``.
-        zero: whether nothing at all is a weight, as it is of liquid on towels.
+        zero: whether nothing at all is a weight, as it is of liquid on towels; it needs no unit.
 
     Returns:
         The weight [g], exact.
@@ -92,6 +93,10 @@ def exact_value(text: str) -> Fraction:
 
 
 def _weight(text: str, zero: bool) -> Fraction:
+    if text.strip() in _NOTHING:
+        if zero:
+            return Fraction(0)
+        raise AmountError("nothing at all is no weight", text=text, hint="write 2 lb 3 oz or 992 g")
     if not zero:
         return parse_mass(text)
     amount = parse_amount(text, zero=True)
