@@ -33,7 +33,7 @@ _ALIKE = 0.6
 _LISTED = 4
 _LONGEST_H = 500  # more than any dryer was left on: an entry forgotten
 _MOST_DOUBT = 0.9
-_SAME_CUT, _SAME_AIR_C = 0.02, 1.0
+_SAME_CUT, _SAME_AIR_C = 0.02, 1.5
 
 
 class Dried(NamedTuple):

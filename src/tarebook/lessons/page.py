@@ -37,7 +37,8 @@ def lessons_page(found: Sequence[Taught]) -> Iterator[Line]:
     if not found:
         yield from _say(NONE_YET)
         return
-    for place, one in enumerate(found):
+    one_recipe = len(found) == 2  # of which all of the kitchen would say the same again
+    for place, one in enumerate(found[:1] if one_recipe else found):
         if place:
             yield Line()
         batches = "1 batch" if one.batches == 1 else f"{one.batches} batches"
@@ -49,7 +50,8 @@ def lessons_page(found: Sequence[Taught]) -> Iterator[Line]:
                 yield Line(row(_cells(measure, one.spreads[measure]), _WIDTHS))
         if one.own_yield is not None:
             low, middle, high = (f"{100 * end:.0f}" for end in one.own_yield)
-            yield from _say(f"From your {batches}: {middle} % of the raw meat, {low}-{high}.")
+            yours = batches if one.batches > 1 else "batch"
+            yield from _say(f"From your {yours}: {middle} % of the raw meat, {low}-{high}.")
     yield Line()
     yield from _say(FEW, Style.QUIET)
 
