@@ -233,3 +233,20 @@ def test_hours_of_the_batch_book(tarebook: Tarebook) -> None:
     assert ([1], 6.167) == (told["hours"]["batches"], told["hours"]["likely"])
     assert "likely 7 h," in said and "12 Nov" not in said
     assert "12 Nov" not in tarebook("plan", "cabin-rub-elk", *CLOCK).out
+
+
+def test_a_plan_at_odds_with_advice_exits_with_1(tarebook: Tarebook, own_home: Path) -> None:
+    """It is printed, says so first, and its status tells a script; under 130 degF it is none."""
+    own_home.mkdir(exist_ok=True)
+    told = own_home / "kitchen.toml"
+    told.write_text('[dryer]\ntrays = 5\ntemperature = "95-140 F"\n', encoding="utf-8")
+    status, out, _ = tarebook("plan", "juniper-venison", *CLOCK)
+    assert 1 == status and "At odds with published advice" in out.splitlines()
+    status, out, _ = tarebook("plan", "juniper-venison", *CLOCK, "--as", "ics")
+    assert 1 == status and "At odds with published advice" in out
+
+    told.write_text('[dryer]\ntrays = 5\ntemperature = "95-125 F"\n', encoding="utf-8")
+    status, out, err = tarebook("plan", "juniper-venison", *CLOCK)
+    assert (1, "") == (status, out)
+    assert err.startswith("tarebook: no days are planned here") and "11 people fell ill" in err
+    assert 0 == tarebook("plan", "woodland-mushrooms", *CLOCK).status

@@ -65,7 +65,7 @@ def said(found: PlanContent) -> Iterator[str]:
     for head in found.heads:
         yield from (head.title, head.size)
     yield found.when
-    yield from found.conflicts
+    yield from (*found.grave, *found.conflicts)
     for day in found.days:
         yield day.name
         for row in day.rows:

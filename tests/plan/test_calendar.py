@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tarebook.clocks.zones import minute_of
+from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.calendar import calendar, escaped, fold
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
@@ -24,14 +25,15 @@ def test_every_step_is_an_event(plan: PlanOf) -> None:
     """A standard parser finds every step, with its true times, its words and its own identifier."""
     found = plan(pounds=11, ready="Sunday 18:00", frozen=True)
     read = icalendar.Calendar.from_ical(calendar(found, stamp=STAMP))
-    events = list(read.walk("VEVENT"))
+    before, *events = read.walk("VEVENT")
 
+    assert str(before["SUMMARY"]).startswith("Read before you begin")
     assert "2.0" == str(read["VERSION"]) and [] == read.errors
     times = [(minute_of(event["DTSTART"].dt), minute_of(event["DTEND"].dt)) for event in events]
     assert [(one.start, one.end) for one in found.steps] == times
     for event, one in zip(events, found.steps, strict=True):
         assert one.what in str(event["SUMMARY"]) and "Lake strips" in str(event["SUMMARY"])
-        assert one.note == str(event.get("DESCRIPTION", ""))
+        assert str(event.get("DESCRIPTION", "")).startswith(one.note)
         assert UTC.utcoffset(None) == event["DTSTART"].dt.utcoffset()
         assert STAMP == event["DTSTAMP"].dt
     assert len(events) == len({str(event["UID"]) for event in events})
@@ -103,3 +105,22 @@ def test_folding(length: int) -> None:
 def test_escaping() -> None:
     """Backslash, semicolon, comma and line ends are escaped; steering characters are gone."""
     assert "a\\\\b\\;c\\,d\\ne f" == escaped("a\\b;c,d\ne\x1bf")
+
+
+def test_a_phone_is_told_what_the_page_tells(plan: PlanOf) -> None:
+    """The first event holds conflicts and cautions; each conflict stands on its own event too."""
+    found = plan(
+        ready="Saturday 18:00",
+        kitchen=Kitchen(trays=5, tray=Tray(304.8, 304.8), dryer_f=(95.0, 140.0)),
+    )
+    before, *events = icalendar.Calendar.from_ical(calendar(found, stamp=STAMP)).walk("VEVENT")
+    told = str(before["DESCRIPTION"])
+
+    assert "At odds with published advice: The dryer goes no hotter than 140" in told
+    assert "Hands and raw juices: Wash hands 20 seconds" in told
+    assert all(one.sentence in told for one in found.conflicts)
+    for event in events:
+        odd = "At odds with published advice" in str(event.get("DESCRIPTION", ""))
+        assert odd is str(event["SUMMARY"]).startswith(("Dryer on", "Dries"))
+    tests = [one for one in events if str(one["SUMMARY"]).startswith("Bend test")]
+    assert tests and all("bends and cracks" in str(one["DESCRIPTION"]) for one in tests)

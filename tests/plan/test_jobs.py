@@ -6,11 +6,12 @@ from collections.abc import Callable
 
 import pytest
 
-from tarebook.findings import CureRefused
+from tarebook.findings import AskedWrongly, CureRefused, PlanRefused
 from tarebook.kitchen import Kitchen, Tray, Vessel
 from tarebook.plan.jobs import Job, air_of, soak_minutes
 from tarebook.plan.trays import Dryer
 from tarebook.recipe.model import HeatStep
+from tarebook.safety import Case
 
 JobOf = Callable[..., Job]
 
@@ -27,7 +28,11 @@ def test_strips_in_a_marinade(job: JobOf) -> None:
     """They are trimmed, part-frozen and sliced, soaked, drained, steamed and laid out."""
     found = job(pounds=4, frozen=True)
 
-    assert [["thaw", "trim"], ["part-freeze", "slice"], ["drain", "steam", "load"]] == kinds(found)
+    assert [
+        ["thaw", "trim"],
+        ["part-freeze", "slice"],
+        ["drain", "wash", "steam", "load"],
+    ] == kinds(found)
     assert found.batch.mix and found.batch.steep
     assert not found.batch.raw
 
@@ -37,7 +42,7 @@ def test_ground_meat_is_never_soaked(job: JobOf) -> None:
     plain = job(form="ground", marinade={}, mixed_in={"salt-table": "1 tsp"})
     soaked = job(form="ground")
 
-    assert [["mix", "knead"], [], ["form", "steam", "load"]] == kinds(plain)
+    assert [["mix", "knead", "wash"], [], ["form", "wash", "steam", "load"]] == kinds(plain)
     for found in (plain, soaked):
         assert ((0, 0, 0), 0, 0) == (found.batch.soak, found.batch.steep, found.batch.mix)
 
@@ -85,7 +90,7 @@ def test_a_soak_never_goes_over_the_limit(
     """Two hours of slack for a single figure, a range as it is, and 24 hours at the very most."""
     found = job(soak=f"hours = {hours}")
 
-    assert (minutes, capped) == soak_minutes(found.case)
+    assert (minutes, capped) == soak_minutes(Case.of(found.recipe))
     assert (minutes, capped) == (found.batch.soak, found.soak_capped)
 
 
@@ -113,10 +118,10 @@ def test_air_as_near_as_the_dryer_comes(
 
 
 def test_the_oven_after_dries_for_its_least_hours(job: JobOf) -> None:
-    """However short the recipe's hours, the oven after drying asks for 4 before it."""
+    """However short the recipe's hours, the oven after drying asks for 6 before it."""
     found = job(heat="oven after drying", drying='temperature = "155 F"\nhours = "3-4"')
 
-    assert 4 == found.hours.low_h and 4 <= found.hours.likely_h
+    assert 6 == found.hours.low_h and 6 <= found.hours.likely_h
 
 
 def test_the_hours_planned_with(job: JobOf) -> None:
@@ -152,3 +157,71 @@ def test_the_case_follows_the_step_chosen(job: JobOf) -> None:
 
     assert HeatStep.SIMMERED is found.case.recipe.heat
     assert HeatStep.OVEN_AFTER is found.recipe.heat
+
+
+@pytest.mark.parametrize(
+    ("meat", "drying_f", "heat_f", "air_f"),
+    [
+        ("deer", 130, (95.0, 165.0), (145, 155)),
+        ("deer", 150, (95.0, 165.0), (150, 150)),
+        ("deer", 155, (95.0, 140.0), (140, 140)),
+        ("chum salmon", 130, (95.0, 165.0), (145, 155)),
+        ("portabella", 125, (95.0, 165.0), (125, 125)),
+    ],
+)
+def test_flesh_is_planned_hot_enough(
+    meat: str,
+    drying_f: int,
+    heat_f: tuple[float, float],
+    air_f: tuple[float, float],
+    job: JobOf,
+) -> None:
+    """At 145 degF or more where the dryer can, whatever the recipe says; mushrooms as they are."""
+    drying = f'temperature = "{drying_f} F"\nhours = "5-7"'
+
+    assert air_f == job(meat=meat, drying=drying, dryer=Dryer(heat_f=heat_f)).air_f
+
+
+@pytest.mark.parametrize("top_f", [125.0, 129.0])
+def test_no_days_are_planned_under_the_published_floor(top_f: float, job: JobOf) -> None:
+    """Flesh under 130 degF is refused, with the outbreak and what to do; 130 and mushrooms pass."""
+    cool = Dryer(heat_f=(95.0, top_f))
+    for meat in ("elk", "turkey-breast", "chum salmon"):
+        with pytest.raises(PlanRefused) as refused:
+            job(meat=meat, dryer=cool)
+        assert "11 people fell ill" in str(refused.value)
+        assert "tarebook kitchen set dryer.trays 0" in str(refused.value)
+
+    assert 130.0 == job(dryer=Dryer(heat_f=(95.0, 130.0))).air_f[1]
+    assert job(meat="portabella", dryer=cool, drying='temperature = "125 F"\nhours = 6')
+
+
+@pytest.mark.parametrize(("top_f", "may"), [(160.0, True), (140.0, False)])
+def test_the_oven_after_asks_for_the_dryers_heat(top_f: float, may: bool, job: JobOf) -> None:
+    """Where the dryer stays below 145 degF the oven after is refused, asked for or written."""
+    found = job(heat="oven after drying", dryer=Dryer(heat_f=(95.0, top_f)))
+
+    assert may is (found.choice.step is HeatStep.OVEN_AFTER)
+    if not may:
+        assert "not for air of 140 °F (60 °C)" in found.choice.refused
+        with pytest.raises(AskedWrongly, match="not for air of"):
+            job(step="oven-after", dryer=Dryer(heat_f=(95.0, top_f)))
+
+
+def test_what_is_too_thick_is_planned_at_a_quarter_inch(job: JobOf) -> None:
+    """Trays and hours are those of the cut that times are published for."""
+    thick, thin = job(thickness="3/8 in"), job(thickness="1/4 in")
+
+    assert thin.needed_cm2 == thick.needed_cm2 and 6.35 == thick.thickness_mm
+    assert "1/4 in" == thick.case.recipe.meat.thickness_written
+
+
+def test_raw_work_is_known(job: JobOf) -> None:
+    """All that touches raw meat is marked, and nothing of mushrooms is."""
+    portion = job().batch.portions[0]
+
+    assert {"slice", "drain", "wash", "steam", "load"} == {
+        task.kind for task in (*portion.lead, *portion.front) if task.raw
+    }
+    assert job().batch.wash and job().batch.flesh
+    assert not any(task.raw for task in job(meat="portabella").batch.portions[0].front)

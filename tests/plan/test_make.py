@@ -11,8 +11,11 @@ import pytest
 from tarebook.clocks.zones import clock
 from tarebook.findings import AskedWrongly
 from tarebook.kitchen import Kitchen, Tray
+from tarebook.plan.cold import warm_of
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
+from tarebook.plan.steps import raw_spans
+from tarebook.plan.tasks import Span
 from tarebook.plan.words import said_at
 
 JobOf = Callable[..., Job]
@@ -78,7 +81,7 @@ def test_a_load_that_would_end_by_night(plan: PlanOf) -> None:
     late = plan(now=datetime(2026, 11, 25, 13, 0, tzinfo=ZoneInfo("America/Chicago")), **parts)
 
     assert "The batch would end in the night, Thursday 26 November, 01:" in said(found)
-    assert "Start by Wednesday 25 November, 09:20, instead" in said(found)
+    assert "Start by Wednesday 25 November, 09:10, instead" in said(found)
     assert f"otherwise this plan waits and ends {ends(found)[1]}" in said(found)
     assert "Start by" not in said(late) and f"This plan waits and ends {ends(late)[1]}" in said(
         late
@@ -211,6 +214,8 @@ def test_what_overlaps_is_told(plan: PlanOf) -> None:
         (Kitchen(trays=5, tray=Tray(305, 305), dryer_f=(160, 160)), "is set to 160 °F (71 °C)"),
         (Kitchen(trays=0, oven_lowest_f=200, oven_racks=2, oven_rack=Tray(500, 350)),
          "the oven is set to 200 °F (93 °C)"),
+        (Kitchen(trays=0, oven_racks=2), "the oven's lowest setting is not known"),
+        (Kitchen(), "where there is no dryer, tarebook kitchen set dryer.trays 0"),
     ],
 )  # fmt: skip
 def test_kitchens_that_do_not_fit(kitchen: Kitchen, says: str, plan: PlanOf) -> None:
@@ -229,6 +234,11 @@ def test_kitchens_that_do_not_fit(kitchen: Kitchen, says: str, plan: PlanOf) -> 
         ({"meat": "pork-loin"}, "frozen for 30 days at 0 °F (-18 °C) or below"),
         ({"meat": "chum salmon"}, "frozen for 7 days at -4 °F (-20 °C) or below"),
         ({"form": "ground"}, "ground meat is not soaked"),
+        ({"thickness": "3/8 in"}, "the recipe cuts 3/8 in; planned here at 1/4 in"),
+        ({"soak": "hours = 8\nused-before = true"}, "planned here is a fresh one"),
+        ({"soak": 'hours = 8\ntemperature = "60 F"'}, "the recipe soaks at 60 °F (16 °C); planned"),
+        ({"drying": 'temperature = "130 F"\nhours = 6'}, "the recipe dries at 130 °F (54 °C)"),
+        ({"meat": "chum salmon", "heat": "oven after drying"}, "not for fish"),
         ({"pounds": 30}, "over the 2 hours between 40 and 140 °F (4 and 60 °C)"),
     ],
 )
@@ -236,7 +246,7 @@ def test_recipes_at_odds_with_a_rule(parts: dict[str, object], says: str, plan: 
     """What a rule stands against is said, with who says so."""
     found = plan(ready="2026-12-12 18:00", **parts)
 
-    assert says in said(found).replace("Ground", "ground")
+    assert says in said(found).replace("Ground", "ground").replace("The recipe", "the recipe")
 
 
 def test_raw_meat_that_would_wait_too_long(plan: PlanOf) -> None:
@@ -244,7 +254,67 @@ def test_raw_meat_that_would_wait_too_long(plan: PlanOf) -> None:
     found = plan(meat="turkey-breast", pounds=30, ready="2026-12-12 18:00", nights="22:00-06:00")
 
     assert "2 days is the cautious limit for turkey breast" in said(found)
-    assert "freeze the rest until its own day" in said(found)
+    assert "Plan 4 lb 6 oz here" in said(found) or "freeze at once the other" in said(found)
+    assert any(one.grave for one in found.conflicts)
+
+
+def test_frozen_meat_is_thawed_load_by_load(plan: PlanOf) -> None:
+    """Where all of it thawed at once would wait too long, each load thaws in its own time."""
+    parts = {"meat": "turkey-breast", "pounds": 20, "nights": "22:00-06:00", "frozen": True}
+    found = plan(ready="2026-12-12 18:00", **parts)
+    thaws = [one for one in found.placed if one.kind == "thaw"]
+
+    assert len(found.jobs[0].loads) == len(thaws) > 1
+    assert 2 * 24 * 60 >= warm_of(found.jobs[0], 0, found.placed).held_min
+    assert "each load comes out of the freezer in its own time" in said(found)
+    assert not any(one.grave for one in found.conflicts)
+
+
+def test_a_little_frozen_meat_is_thawed_at_once(plan: PlanOf) -> None:
+    """Where nothing waits too long there is one thaw."""
+    found = plan(pounds=11, ready="Sunday 18:00", frozen=True)
+
+    assert 1 == len([one for one in found.placed if one.kind == "thaw"])
+    assert "its own time" not in said(found)
+
+
+@pytest.mark.parametrize(
+    ("parts", "grave"),
+    [
+        ({"kitchen": FIVE_TRAYS}, False),
+        ({"kitchen": FIVE_TRAYS._replace(dryer_f=(95.0, 140.0))}, True),
+        ({"kitchen": FIVE_TRAYS._replace(adjustable=False)}, True),
+        ({"form": "pieces"}, True),
+        ({"thickness": "3/8 in"}, False),
+        ({"soak": "hours = 36"}, False),
+        ({"meat": "pork-loin"}, False),
+        ({"meat": "bear", "heat": "oven after drying"}, False),
+        ({"soak": 'hours = 8\ntemperature = "60 F"'}, False),
+    ],
+)
+def test_what_is_grave(parts: dict[str, object], grave: bool, plan: PlanOf) -> None:
+    """What stays at odds with published advice is; what is planned otherwise is only said."""
+    found = plan(ready="Saturday 18:00", **parts)
+
+    assert grave is any(one.grave for one in found.conflicts)
+    assert all(one.do for one in found.conflicts)
+
+
+def test_finished_strips_never_meet_raw_work(plan: PlanOf, job: JobOf) -> None:
+    """From the trays to the pack no raw meat is in hand, of any load or recipe."""
+    two = (job(pounds=2, title="Ours"), job(pounds=3, title="Theirs", meat="elk"))
+    for found in (
+        plan(pounds=11, ready="2026-12-06 18:00"),
+        plan(pounds=11, ready="2026-12-12 18:00", nights="22:00-06:00", frozen=True),
+        plan(*two, ready="Sunday 18:00"),
+    ):
+        raw = raw_spans(found.jobs, found.placed)
+        packed = {(one.batch, one.load): one.end for one in found.placed if one.kind == "pack"}
+        off = [one for one in found.placed if one.kind == "unload"]
+        assert len(packed) == len(off) and raw
+        for one in off:
+            open_for = Span(one.start, packed[one.batch, one.load])
+            assert not any(open_for.meets(span) for span in raw)
 
 
 def test_two_weeks_are_enough(plan: PlanOf) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.plan.make import Plan
-from tarebook.plan.steps import Step, hours_words
+from tarebook.plan.steps import Step, hours_words, raw_spans
 from tarebook.plan.tasks import Span
 from tarebook.safety.rulebook import air_words
 
@@ -64,8 +64,54 @@ def test_trays_are_turned_then_strips_tested(plan: PlanOf) -> None:
 
     assert [120, 240] == [one.start - dry.start for one in of(found, "rotate")]
     tests = [one.start - dry.start for one in of(found, "test")]
-    assert [360, 420, 480, 540] == tests
-    assert ["likely" in one.what for one in of(found, "test")] == [False, False, True, False]
+    assert [360, 420, 480, 540, 595] == tests
+    assert ["likely" in one.what for one in of(found, "test")] == [
+        False, False, True, False, False,
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("by", ["low", "likely", "high"])
+@pytest.mark.parametrize("own_h", [None, (2, 2), (12, 12)])
+@pytest.mark.parametrize("step", ["steam", "oven-after"])
+def test_nothing_comes_off_untested(
+    by: str, own_h: tuple[int, int] | None, step: str, plan: PlanOf
+) -> None:
+    """Whatever the hours, a test stands right before the trays are emptied."""
+    found = plan(ready="Saturday 18:00", by=by, own_h=own_h, step=step)
+    last, (off,) = of(found, "test")[-1], of(found, "unload")
+
+    assert "off only what passes" in last.what and "goes on drying" in last.note
+    assert 0 <= off.start - last.start <= 5
+    assert "only what passed" in off.note
+
+
+def test_no_test_falls_into_raw_work(plan: PlanOf) -> None:
+    """A strip is bent before raw meat is taken up or after all is washed, never in between."""
+    found = plan(pounds=11, ready="Sunday 18:00")
+    raw = raw_spans(found.jobs, found.placed)
+
+    assert of(found, "test")
+    assert not any(one.span.meets(span) for one in of(found, "test") for span in raw)
+
+
+def test_all_is_washed_before_what_is_heated_is_handled(plan: PlanOf) -> None:
+    """A wash follows the marinade, and the draining; both stand before the trays are loaded."""
+    found = plan(ready="Saturday 18:00")
+    after_soak, after_drain = of(found, "wash")
+    (steep,), (drain,), (load,) = (of(found, kind) for kind in ("steep", "drain", "load"))
+
+    assert (steep.end, drain.end) == (after_soak.start, after_drain.start)
+    assert after_drain.end < load.start and "hands washed again" in load.note
+    assert not of(plan(ready="Saturday 18:00", meat="portabella"), "wash")
+
+
+def test_every_lot_is_measured(plan: PlanOf) -> None:
+    """Each heat step says how it is made wet, and that the thickest of every lot is measured."""
+    for step in ("simmer", "steam", "boil-down"):
+        (hot,) = of(plan(ready="Saturday 18:00", step=step), step)
+        assert "a thin-tipped thermometer lengthwise in the thickest of every" in hot.note
+    (hot,) = of(plan(ready="Saturday 18:00", step="simmer"), "simmer")
+    assert "covered by the liquid" in hot.note and "5 min or more at the boil" in hot.note
 
 
 def test_meat_that_waits_waits_cold(plan: PlanOf) -> None:

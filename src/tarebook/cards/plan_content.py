@@ -12,32 +12,36 @@ from tarebook.figures.sources import sources
 from tarebook.figures.task_times import task_times
 from tarebook.kitchen.profile import CM2_PER_FT2
 from tarebook.plan.cold import warm_of
-from tarebook.plan.heat import COSTS
+from tarebook.plan.conflicts import AT_ODDS
+from tarebook.plan.heat import COSTS, WORDS
 from tarebook.plan.hours import Hours
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
+from tarebook.plan.mind import plan_cautions
 from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.words import said_at, said_day, said_time
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.safety import Caution, cautions
-from tarebook.safety.rulebook import citations, degrees, limit
+from tarebook.safety import Caution
+from tarebook.safety.rulebook import (
+    air_words,
+    both_scales,
+    citations,
+    degrees,
+    limit,
+    span,
+)
+from tarebook.safety.soak import raw_days
 from tarebook.tuples import NamedTuple
 
 ESTIMATES = (
-    "Lengths of work are estimates: common practice, no source. A batch is done when a cooled "
-    "strip bends, cracks and does not break, and by its weight; never by the clock."
+    "Lengths of work are estimates: common practice, no source. Strips are dry enough when a "
+    "cooled one bends and cracks, and does not break, whatever the clock says; that says nothing "
+    "of their heat step."
 )
 NOT_AS_ASKED, COUNTED, TO_KNOW = "Not as asked", "Counted with", "Good to know"
 YOU = "you"
-_ELSEWHERE = frozenset(
-    {
-        "cure-scale", "potassium", "weighed-moist", "cure-no-meat", "cure-nitrate", "vacuum",
-        "storage-cold", "storage", "game-parasites", "cure-is-no-heat", "higher-risk",
-        "high-sodium", "allergens", "alcohol", "enhanced-meat", "salt-crystal", "salt-by-spoon",
-        "scaling", "estimate", "home-card",
-    }
-)  # fmt: skip
-"""Cautions that the card tells and that change nothing in the days."""
+ASKED_AS = {step: word for word, step in WORDS.items()}
+_CALLED = {"preheat": "heating the dryer", "thaw": "thawing", "oven": "the oven step"}
 _ALPHABET = 26
 
 
@@ -92,7 +96,8 @@ class PlanContent(NamedTuple):
     Attributes:
         heads: its recipes.
         when: when it begins and ends.
-        conflicts: what does not go as asked.
+        grave: what is at odds with published advice, in the plan as it stands.
+        conflicts: what does not go as asked, and is planned otherwise.
         days: the steps.
         counted: what it was reckoned with.
         to_know: what is good to know.
@@ -101,6 +106,7 @@ class PlanContent(NamedTuple):
 
     heads: tuple[Head, ...]
     when: str
+    grave: tuple[str, ...]
     conflicts: tuple[str, ...]
     days: tuple[Day, ...]
     counted: tuple[str, ...]
@@ -116,13 +122,15 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
         zone_name: what to call its clock.
     """
     first, last = plan.span
+    seen: set[str] = set()
     return PlanContent(
         heads=tuple(_head(plan, at, job) for at, job in enumerate(plan.jobs)),
         when=f"Begin {said_at(first, plan.zone)}; all packed by {said_at(last, plan.zone)} "
         f"({clean(zone_name)}).",
-        conflicts=tuple(clean(one.sentence) for one in plan.conflicts),
+        grave=tuple(clean(one.sentence) for one in plan.conflicts if one.grave),
+        conflicts=tuple(clean(one.sentence) for one in plan.conflicts if not one.grave),
         days=tuple(
-            Day(day, tuple(_row(plan, one) for one in steps))
+            Day(day, tuple(_row(plan, one, seen) for one in steps))
             for day, steps in groupby(plan.steps, key=lambda one: said_day(one.start, plan.zone))
         ),
         counted=tuple(
@@ -133,12 +141,6 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
         to_know=(*(clean(one.sentence) for one in plan.notes), *_sources(plan)),
         cautions=plan_cautions(plan),
     )
-
-
-def plan_cautions(plan: Plan) -> tuple[Caution, ...]:
-    """Return what the safety rules say of the days of these recipes, each once, gravest first."""
-    found = [one for job in plan.jobs for one in cautions(job.case) if one.code not in _ELSEWHERE]
-    return tuple({(one.code, one.text): one for one in found}.values())
 
 
 def _letter(plan: Plan, at: int) -> str:
@@ -153,17 +155,33 @@ def _lead(plan: Plan, at: int) -> str:
 
 
 def _head(plan: Plan, at: int, job: Job) -> Head:
-    thick = job.recipe.meat.thickness_written
+    thick = job.case.recipe.meat.thickness_written
     details = (food(job.recipe.meat.food).name, thick, "frozen" if job.frozen else "")
     named = ", ".join(filter(None, details))
     size = f"{format_pounds(job.meat_g)} ({format_mass_g(job.meat_g)}) of {named}"
     return Head(_letter(plan, at), clean(job.recipe.title), clean(size))
 
 
-def _row(plan: Plan, one: Step) -> Row:
+def _row(plan: Plan, one: Step, seen: set[str]) -> Row:
+    """Return a step; what to mind at a test is said once, at the first of them."""
     hours = plan.jobs[one.job].hours
     drying = one.kind == "dry"
-    notes = [*filter(None, (one.note, _drying_note(plan, one, hours) if drying else ""))]
+    note = "" if one.kind == "test" and one.note in seen else one.note
+    seen.add(one.note)
+    odd = any(
+        said.grave and one.kind in said.kinds and said.job in (None, one.job)
+        for said in plan.conflicts
+    )
+    notes = [
+        *filter(
+            None,
+            (
+                f"{AT_ODDS}: see above" if odd else "",
+                note,
+                _drying_note(plan, one, hours) if drying else "",
+            ),
+        )
+    ]
     return Row(
         time=said_time(one.start, plan.zone),
         mark=_mark(plan, one),
@@ -222,7 +240,7 @@ def _counted(plan: Plan, at: int, job: Job) -> Iterator[str]:
 
 def _trays_words(plan: Plan, job: Job) -> str:
     area = f"{job.needed_cm2 / CM2_PER_FT2:.1f} sq ft ({job.needed_cm2:,.0f} cm²)"
-    thick = job.recipe.meat.thickness_written or "1/4 in, since none is stated"
+    thick = job.case.recipe.meat.thickness_written or "1/4 in, since none is stated"
     rule = f"Trays: {area} at {thick}, by 1 sq ft a pound at 1/4 in (own working value)"
     if plan.dryer.tray_cm2 is None:
         return f"{rule}."
@@ -240,6 +258,11 @@ def _heat_words(job: Job) -> str:
     said = f"Heat step: {choice.step.value}, {choice.why}."
     if cost:
         said += f" Strips: {cost} (common practice, no source)."
+    if choice.step is not job.recipe.heat and choice.step in ASKED_AS:
+        said += (
+            f" Card and labels: print them with --heat {ASKED_AS[choice.step]}, so that their "
+            "figures are for it."
+        )
     if choice.others:
         rest = "; ".join(f"{one.value} ({COSTS[one]})" for one in choice.others)
         said += f" May be had instead, with --heat: {rest}."
@@ -253,35 +276,61 @@ def _cold_words(plan: Plan, at: int, job: Job) -> str:
     )
     said = (
         f"Between {between}, counted as if all of it lay out: {warm.board_min} min at the board "
-        f"and {warm.hands_min} min in hand, of {limit('out-of-cold', 'out') * 60:g} in all, "
+        f"and {warm.hands_min} min put in its marinade, drained or laid out, of "
+        f"{limit('out-of-cold', 'out') * 60:g} in all, "
         f"{limit('out-of-cold', 'out-hot-day') * 60:g} where it is above "
         f"{degrees('out-of-cold', 'hot-day')} [{citations('out-of-cold')}]."
     )
     if warm.heating_min:
-        said += f" Then {warm.heating_min} min from the first piece heated to the last on its tray."
+        hot = both_scales(span("out-of-cold", "warm")[1])
+        said += (
+            f" From the first piece heated to the last on its tray {warm.heating_min} min: kept "
+            f"above {hot} on the stove till then, or counted with the others."
+        )
+    cool_f = span("out-of-cold", "warm")[1]
+    if job.air_f[0] < cool_f:
+        dry = max(one.end - one.start for one in plan.placed if one.kind == "dry")
+        said += (
+            f" In the dryer, at {air_words(job.air_f)}, it lies between them for "
+            f"{hours_words(dry)} more: FSIS gives that for meat that has been heated, and for no "
+            "other."
+        )
     if job.batch.raw:
         said += (
             " In the dryer, raw, it stays below the air's heat as long as it is wet: how long it "
             f"lies between {passing} nobody can tell from here, and "
-            f"{limit('come-up', 'time'):g} hours in all is the limit [{citations('come-up')}]."
+            f"{limit('come-up', 'time'):g} hours in all is the limit [{citations('come-up')}]: "
+            "heat it first, if you can."
+        )
+    if not job.frozen:
+        days = raw_days(job.case)
+        since = said_at(warm.heated_at - round(days * 24 * 60), plan.zone)
+        said += (
+            f" Bought or thawed: not before {since}, since raw it keeps {days:g} days "
+            f"[{citations('raw-holding')}]."
         )
     return said
 
 
 def _sources(plan: Plan) -> Iterator[str]:
     yield ESTIMATES
-    found = dict.fromkeys(_published(plan))
-    if found:
-        yield f"Published lengths: {'; '.join(_named(one) for one in sorted(found))}."
+    for kind, listed in _published(plan).items():
+        names = "; ".join(map(_named, listed))
+        yield f"Published length of {_CALLED.get(kind, kind)}: {names}."
 
 
-def _published(plan: Plan) -> Iterator[str]:
-    """Yield the ids of the published sources of the lengths that a plan uses."""
-    for kind in {one.kind for one in plan.steps}:
+def _published(plan: Plan) -> dict[str, tuple[str, ...]]:
+    """Return the published sources of the lengths that a plan uses, by what takes so long."""
+    found = {}
+    for kind in dict.fromkeys(one.kind for one in plan.steps):
         try:
-            yield from (one.source for one in task_times(kind) if one.code == "P")
+            rows = task_times(kind)
         except KeyError:
             continue  # soaking, drying, waiting: no work
+        listed = tuple(dict.fromkeys(one.source for one in rows if one.code == "P"))
+        if listed:
+            found[kind] = listed
+    return found
 
 
 def _named(source: str) -> str:

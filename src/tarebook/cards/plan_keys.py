@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from tarebook.cards.plan_content import plan_cautions
 from tarebook.clocks.zones import clock
 from tarebook.plan.cold import warm_of
 from tarebook.plan.conflicts import Said
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
+from tarebook.plan.mind import plan_cautions
 from tarebook.plan.steps import Step
 
 
@@ -69,7 +69,12 @@ def _step_data(plan: Plan, one: Step) -> dict[str, Any]:
 
 
 def _said_data(one: Said) -> dict[str, Any]:
-    return {"text": one.text, "do": one.do, "cites": one.cites.split("; ") if one.cites else []}
+    return {
+        "text": one.text,
+        "do": one.do,
+        "cites": one.cites.split("; ") if one.cites else [],
+        "at_odds_with_published_advice": one.grave,
+    }
 
 
 def _iso(plan: Plan, minute: int) -> str:

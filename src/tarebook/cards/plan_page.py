@@ -15,6 +15,7 @@ from tarebook.cards.plan_content import (
     plan_content,
 )
 from tarebook.cards.sheet import caution_lines
+from tarebook.plan.conflicts import AT_ODDS
 from tarebook.plan.make import Plan
 
 COLUMNS = 80
@@ -33,6 +34,8 @@ def plan_page(plan: Plan, *, zone_name: str) -> Iterator[Line]:
     for head in found.heads:
         yield from _head(head)
     yield from (Line(text) for text in wrap(found.when, COLUMNS))
+    if found.grave:
+        yield from _listed(AT_ODDS, found.grave, Style.WARN)
     if found.conflicts:
         yield from _listed(NOT_AS_ASKED, found.conflicts, Style.WARN)
     yield from _days(found)

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from tarebook.plan.trays import Dryer
     from tarebook.recipe.model import Recipe
 
+AT_ODDS = 1
+"""Exit status of a plan that is printed and yet at odds with published advice."""
 _KINDS = ("text", "ics", "html", "pdf")
 _BY = ("low", "likely", "high")
 
@@ -135,6 +137,8 @@ def plan(
     if not as_json:
         for recipe in opened:
             tell_next_time(recipe, aside=kind != "text" or out is not None)
+    if any(one.grave for one in found.conflicts):
+        raise typer.Exit(AT_ODDS)
 
 
 def _put(

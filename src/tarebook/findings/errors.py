@@ -11,6 +11,7 @@
     ├── LookupFailed        (OSError)      the food table on the net gave no answer that can be used
     ├── RecordFaulty        (ValueError)   a file someone wrote has errors; carries all of them
     │   └── RecipeFaulty                   that file is a recipe
+    ├── PlanRefused         (ValueError)   no timetable is made for what published advice forbids
     └── CureRefused         (ValueError)   curing salt outside what may be printed; carries why
 
 What is wrong with a *record* is a ``Finding`` value, collected and shown together. An exception
@@ -120,6 +121,10 @@ class RecordFaulty(TarebookError, ValueError):
 
 class RecipeFaulty(RecordFaulty):
     """A recipe has errors."""
+
+
+class PlanRefused(TarebookError, ValueError):
+    """No timetable is made: what there is to dry on is outside all published advice for meat."""
 
 
 class CureRefused(TarebookError, ValueError):

@@ -20,6 +20,7 @@ from tarebook.cards.plan_content import (
 )
 from tarebook.paper.elements import Markup, element, page, style
 from tarebook.paper.plan import FOOT
+from tarebook.plan.conflicts import AT_ODDS
 
 
 def html_plan(found: PlanContent) -> str:
@@ -41,6 +42,7 @@ def html_plan(found: PlanContent) -> str:
             element("header", *map(_head, found.heads), element("p", found.when, class_="about")),
             element(
                 "main",
+                *_listed("grave", AT_ODDS, found.grave),
                 *_listed("conflicts", NOT_AS_ASKED, found.conflicts),
                 *(_day(number, day) for number, day in enumerate(found.days, 1)),
                 *_listed("counted", COUNTED, found.counted),

@@ -7,6 +7,7 @@ from typing import Any
 
 from tarebook.cards.plan_content import COUNTED, NOT_AS_ASKED, TO_KNOW, PlanContent
 from tarebook.paper.press import press
+from tarebook.plan.conflicts import AT_ODDS
 
 FOOT = "Home estimate. Local codes and licensed practice stand over it."
 PAPERS = {"us": "us-letter", "metric": "a4"}
@@ -38,6 +39,7 @@ def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
         "paper": paper,
         "foot": FOOT,
         "names": {
+            "grave": AT_ODDS,
             "conflicts": NOT_AS_ASKED,
             "counted": COUNTED,
             "to_know": TO_KNOW,
@@ -45,6 +47,7 @@ def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
         },
         "heads": [head._asdict() for head in found.heads],
         "when": found.when,
+        "grave": list(found.grave),
         "conflicts": list(found.conflicts),
         "days": [
             {"name": day.name, "rows": [row._asdict() for row in day.rows]} for day in found.days

@@ -3,7 +3,7 @@
 Works back from the hour when all must be ready, or forward from a start: the same plan either way.
 It says what it counts, what overlaps, and what does not go as asked, with what to do instead. Raw
 meat waits in the cold and never lies in its marinade over the cautious limit, whatever the recipe
-says. Lengths of work are estimates, and a batch is done by its bend and its weight, not by this.
+says. Lengths of work are estimates, and strips are dry enough by the bend test, not by this.
 
 Files of this room, in the order of the road:
 
@@ -14,9 +14,10 @@ Files of this room, in the order of the road:
 - ``jobs``: a recipe at today's weight as plain minutes and trays.
 - ``tasks``: spans of minutes, tasks, portions, batches.
 - ``place``: where in time everything goes; a pure function over plain values.
-- ``steps``: the plan in words, with what is done in between.
+- ``steps``: the plan in words, with what is done in between; ``step_words``: of each step.
 - ``cold``: how long raw meat is out of the cold, and how long it waits in it.
-- ``conflicts``: what does not go as asked, and what is good to know.
+- ``conflicts``: what does not go as asked, or is at odds with published advice; ``notes``: what
+  is good to know; ``mind``: what the safety rules say of these days.
 - ``make``: ``make_plan``: all of it together.
 - ``calendar``: the plan as an iCalendar file.
 

@@ -13,9 +13,12 @@ from datetime import UTC, datetime
 from hashlib import sha256
 
 from tarebook.clocks.zones import clock
+from tarebook.plan.conflicts import AT_ODDS
 from tarebook.plan.make import Plan
+from tarebook.plan.mind import plan_cautions
 from tarebook.plan.steps import Step
 
+_MINUTES_TO_READ = 5
 _LONGEST_LINE = 75  # octets, RFC 5545 section 3.1
 _ESCAPES = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,", "\n": "\\n", "\r": None})
 
@@ -28,12 +31,14 @@ def calendar(plan: Plan, *, stamp: datetime) -> str:
         stamp: when it was made, for ``DTSTAMP``.
 
     Returns:
-        One event for each step, lines ended and folded as the standard asks.
+        First an event with all that is to be known before, then one for each step; lines ended
+        and folded as the standard asks.
 
     Source:
         RFC 5545, sections 3.1 (folding), 3.3.5 (UTC times), 3.3.11 (escaping), 3.6.1 (events).
     """
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//tarebook//plan//EN", "CALSCALE:GREGORIAN"]
+    lines += _before(plan, stamp)
     seen: Counter[tuple[str, int, int]] = Counter()
     for one in plan.steps:
         key = (one.kind, one.job, one.load)
@@ -76,16 +81,47 @@ def _event(plan: Plan, one: Step, number: int, stamp: datetime) -> Iterator[str]
     yield f"DTSTART:{_minute(one.start)}"
     yield f"DTEND:{_minute(one.end)}"
     yield f"SUMMARY:{escaped(f'{one.what} ({job.recipe.title}{many})')}"
-    if one.note:
-        yield f"DESCRIPTION:{escaped(one.note)}"
+    about = "\n".join(filter(None, (one.note, *_about(plan, one))))
+    if about:
+        yield f"DESCRIPTION:{escaped(about)}"
     yield f"TRANSP:{'OPAQUE' if one.attended else 'TRANSPARENT'}"
     yield "END:VEVENT"
 
 
+def _about(plan: Plan, one: Step) -> Iterator[str]:
+    """Yield what does not go as asked, or is at odds with advice, in this step."""
+    for said in plan.conflicts:
+        if one.kind in said.kinds and said.job in (None, one.job):
+            yield f"{AT_ODDS}: {said.sentence}" if said.grave else said.sentence
+
+
+def _before(plan: Plan, stamp: datetime) -> Iterator[str]:
+    """Yield an event at the very start, with everything that the printed plan says around it."""
+    start = plan.span.start
+    grave = [f"{AT_ODDS}: {one.sentence}" for one in plan.conflicts if one.grave]
+    asked = [f"Not as asked: {one.sentence}" for one in plan.conflicts if not one.grave]
+    mind = [f"{one.title}: {one.text} [{one.citation}]" for one in plan_cautions(plan)]
+    titles = "; ".join(job.recipe.title for job in plan.jobs)
+    yield "BEGIN:VEVENT"
+    yield f"UID:{_digest(plan, 0, 'before', 0, 0)}"
+    yield f"DTSTAMP:{_utc(stamp)}"
+    yield f"DTSTART:{_minute(start)}"
+    yield f"DTEND:{_minute(start + _MINUTES_TO_READ)}"
+    yield f"SUMMARY:{escaped(f'Read before you begin ({titles})')}"
+    text = "\n".join((*grave, *asked, *mind))
+    yield f"DESCRIPTION:{escaped(text)}"
+    yield "TRANSP:TRANSPARENT"
+    yield "END:VEVENT"
+
+
 def _uid(plan: Plan, one: Step, number: int) -> str:
-    job = plan.jobs[one.job]
+    return _digest(plan, one.job, one.kind, one.load, number)
+
+
+def _digest(plan: Plan, at: int, kind: str, load: int, number: int) -> str:
+    job = plan.jobs[at]
     day = clock(plan.span.end, plan.zone).date().isoformat()
-    parts = (job.recipe.title, f"{job.meat_g:.1f}", day, one.job, one.kind, one.load, number)
+    parts = (job.recipe.title, f"{job.meat_g:.1f}", day, at, kind, load, number)
     digest = sha256("\0".join(map(str, parts)).encode("utf-8", "replace")).hexdigest()
     return f"{digest[:32]}@tarebook"
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from math import ceil
 
 from tarebook.plan.jobs import Job
 from tarebook.plan.tasks import Placed
-from tarebook.safety.case import Animal
-from tarebook.safety.rulebook import limit
+from tarebook.safety.soak import raw_days
 from tarebook.tuples import NamedTuple
 
 _AT_THE_BOARD = ("trim", "slice", "knead")
@@ -26,12 +25,14 @@ class Warm(NamedTuple):
         hands_min: putting in its marinade, draining, forming, laying out raw [min].
         heating_min: from the first piece into the heat to the last onto the trays [min].
         held_min: from thawed, or from the plan's start, until it is heated or dries [min], cold.
+        heated_at: when the last load is heated, or begins to dry [min].
     """
 
     board_min: int
     hands_min: int
     heating_min: int
     held_min: int
+    heated_at: int
 
     @property
     def out_min(self) -> int:
@@ -44,7 +45,7 @@ class Warm(NamedTuple):
         return max(ceil(self.out_min / 60), 1)
 
 
-def warm_of(job: Job, at: int, placed: Iterable[Placed]) -> Warm:
+def warm_of(job: Job, at: int, placed: Sequence[Placed]) -> Warm:
     """Return how long the raw meat of one job is out of the cold, and how long it waits.
 
     Args:
@@ -55,15 +56,28 @@ def warm_of(job: Job, at: int, placed: Iterable[Placed]) -> Warm:
     own = [one for one in placed if one.batch == at]
     loads = range(1, len(job.loads) + 1)
     board, hands = max(_out(job, own, load) for load in loads)
-    thawed = max((one.end for one in own if one.kind == "thaw"), default=None)
-    begun = thawed if thawed is not None else min(one.start for one in own)
-    last = max(_heated_at(job, [one for one in own if one.load == load]) for load in loads)
     return Warm(
         board_min=board,
         hands_min=hands,
         heating_min=max(_heating(own, load) for load in loads),
-        held_min=last - begun,
+        held_min=max(held_min(job, at, placed, load) for load in loads),
+        heated_at=max(_heated_at(job, [one for one in own if one.load == load]) for load in loads),
     )
+
+
+def held_min(job: Job, at: int, placed: Sequence[Placed], load: int) -> int:
+    """Return how long the raw meat of one load waits in the cold [min].
+
+    Args:
+        job: the recipe.
+        at: which batch it is.
+        placed: the plan.
+        load: counted from 1.
+    """
+    own = [one for one in placed if one.batch == at and one.load in (0, load)]
+    thawed = max((one.end for one in own if one.kind == "thaw"), default=None)
+    begun = min(one.start for one in own if one.kind != "mix") if thawed is None else thawed
+    return _heated_at(job, [one for one in own if one.load == load]) - begun
 
 
 def longest_held_min(job: Job) -> int:
@@ -72,9 +86,7 @@ def longest_held_min(job: Job) -> int:
     Source:
         rule ``raw-holding``: 2 days for ground meat and poultry, 3 to 5 for cuts of red meat.
     """
-    short = job.case.ground or job.case.animal in (Animal.POULTRY, Animal.FISH)
-    days = limit("raw-holding", "ground-or-poultry" if short else "red-meat")
-    return int(days * _DAY_MIN)
+    return int(raw_days(job.case) * _DAY_MIN)
 
 
 def _out(job: Job, own: Iterable[Placed], load: int) -> tuple[int, int]:

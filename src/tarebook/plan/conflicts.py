@@ -1,22 +1,22 @@
-"""What does not go as asked, with what to do instead; and what is good to know of a plan."""
+"""What does not go as asked, or is at odds with published advice, with what to do instead."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from datetime import timedelta, tzinfo
+from datetime import tzinfo
 
-from tarebook.clocks.zones import clock
 from tarebook.figures.foods import food
-from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
-from tarebook.plan.cold import longest_held_min, warm_of
-from tarebook.plan.jobs import Job
+from tarebook.plan.cold import held_min, longest_held_min, warm_of
+from tarebook.plan.jobs import Job, hot_enough, thickness_of
 from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
-from tarebook.plan.words import said_at, said_time
-from tarebook.recipe.model import HeatStep
+from tarebook.plan.words import said_at
+from tarebook.quantities.words import format_pounds
+from tarebook.recipe.model import MeatForm
 from tarebook.safety.case import Animal
+from tarebook.safety.heat import held_words
 from tarebook.safety.rulebook import (
     air_words,
     both_scales,
@@ -25,12 +25,16 @@ from tarebook.safety.rulebook import (
     foods_of,
     limit,
 )
+from tarebook.safety.soak import soaks_warm
 from tarebook.tuples import NamedTuple
 
-_LATE, _EARLY = 23, 6
-_BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
+AT_ODDS = "At odds with published advice"
+"""What is grave: the plan as it stands is not as any body publishes."""
 _CM2_PER_FT2 = 929.0304
-_LONG_WORK = ("trim", "slice", "knead", "drain", "simmer", "steam", "boil-down", "form", "load")
+_OVEN_INSTEAD = (
+    "dry in an oven or another dryer: tarebook kitchen set dryer.trays 0 plans for the oven"
+)
+_AIR = ("preheat", "dry")
 
 
 class Said(NamedTuple):
@@ -40,11 +44,17 @@ class Said(NamedTuple):
         text: what is so, a clause without capital or stop.
         do: what to do instead, likewise, or nothing.
         cites: ids of the rules it stands on, joined by ``; ``, or nothing.
+        grave: whether the plan as it stands is at odds with published advice.
+        kinds: the kinds of step that it is about.
+        job: which recipe it is about, or None for all.
     """
 
     text: str
     do: str = ""
     cites: str = ""
+    grave: bool = False
+    kinds: tuple[str, ...] = ()
+    job: int | None = None
 
     @property
     def sentence(self) -> str:
@@ -67,9 +77,10 @@ def conflicts_of(
             *_freezing_conflicts(job),
             *_dryer_conflicts(job, dryer),
             *_soak_conflicts(job),
+            *_cut_conflicts(job),
             *_cold_conflicts(job, at, placed),
         ):
-            found.append(one._replace(text=lead + one.text))
+            found.append(one._replace(text=lead + one.text, job=at))
     return tuple(dict.fromkeys(found))
 
 
@@ -98,7 +109,7 @@ def night_conflict(
     if found is None:
         return None
     one, night = found
-    name = _load_name(one, jobs)
+    name = load_name(one, jobs)
     what = f"{name} would end in the night, {said_at(one.end, zone)}"
     if one.kind != "dry":
         what = f"{name} would need you in the night, {said_at(one.start, zone)}"
@@ -107,30 +118,6 @@ def night_conflict(
     if other is not None and other[0].start >= now:
         return Said(what, f"start by {said_at(other[0].start, zone)}, instead; otherwise {wait}")
     return Said(what, wait)
-
-
-def notes_of(
-    jobs: Sequence[Job],
-    placed: Sequence[Placed],
-    steps: Sequence[Step],
-    by: str,
-    zone: tzinfo,
-    *,
-    nights_asked: bool,
-) -> tuple[Said, ...]:
-    """Return what is good to know of a plan: hours, clocks, nights, and what overlaps."""
-    found = [
-        Said(
-            f"planned with the {by} drying hours"
-            + ("; a batch that is done sooner goes on to its next step" if by == "high" else "")
-        )
-    ]
-    found += _height_notes(jobs)
-    found += _clock_notes(placed, zone)
-    if not nights_asked:
-        found += _night_notes(steps, zone)
-    found += _overlap_notes(jobs, placed, zone)
-    return tuple(found)
 
 
 def _trays_conflicts(jobs: Sequence[Job], dryer: Dryer) -> Iterator[Said]:
@@ -148,7 +135,19 @@ def _trays_conflicts(jobs: Sequence[Job], dryer: Dryer) -> Iterator[Said]:
         yield Said(
             f"how much the {place} holds is not known, so each recipe is planned as one load; it "
             f"takes {area} of tray",
-            f'tell it once: tarebook kitchen set {unknown[0]} "{BY_PATH[unknown[0]].example}"',
+            f'tell it once: tarebook kitchen set {unknown[0]} "{BY_PATH[unknown[0]].example}"'
+            + (
+                ""
+                if dryer.oven
+                else "; where there is no dryer, tarebook kitchen set dryer.trays 0"
+            ),
+        )
+    if dryer.oven and dryer.heat_f is None:
+        yield Said(
+            "the oven's lowest setting is not known, and many do not go this low (common practice, "
+            "no source)",
+            f'tell it once: tarebook kitchen set oven.lowest "{BY_PATH["oven.lowest"].example}"',
+            kinds=_AIR,
         )
 
 
@@ -156,7 +155,9 @@ def _heat_conflicts(job: Job) -> Iterator[Said]:
     if job.choice.refused:
         yield Said(
             f"the recipe says {job.recipe.heat.value}, but {job.choice.refused}",
-            f"planned here: {job.choice.step.value}, to {job.case.inside} inside",
+            f"planned here: {job.choice.step.value}, to {job.case.inside} inside"
+            f"{held_words(job.case)}",
+            kinds=("simmer", "steam", "boil-down"),
         )
 
 
@@ -169,52 +170,111 @@ def _freezing_conflicts(job: Job) -> Iterator[Said]:
             f"{limit(rule, 'time'):g} days at {degrees(rule, 'freezer')} or below",
             "if it has not, freeze it first and plan anew",
             rule,
+            kinds=("thaw", "trim"),
         )
 
 
 def _dryer_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
     least = limit("dryer-145", "dryer-air")
-    if job.case.is_meat and dryer.adjustable is False:
+    if job.case.is_flesh and dryer.adjustable is False:
         yield Said(
             "the dryer's heat cannot be set, and such a dryer is not recommended for meat",
-            "dry in an oven or another dryer",
+            _OVEN_INSTEAD,
             "fixed-dryer",
+            grave=True,
+            kinds=_AIR,
         )
-    elif job.case.is_meat and dryer.heat_f is not None and dryer.heat_f[1] < least:
+    if job.case.is_flesh and dryer.heat_f is not None and dryer.heat_f[1] < least:
         yield Said(
             f"the dryer goes no hotter than {both_scales(dryer.heat_f[1])}, and "
-            f"{degrees('dryer-145', 'dryer-air')} is asked for meat",
-            "dry in an oven or another dryer",
-            "fixed-dryer; dryer-145",
+            f"{degrees('dryer-145', 'dryer-air')} is asked for meat; FSIS gives "
+            f"{degrees('dryer-after-heat', 'dryer-air')} for meat that has been heated, as here",
+            _OVEN_INSTEAD,
+            "fixed-dryer; dryer-145; dryer-after-heat",
+            grave=True,
+            kinds=_AIR,
         )
-    if job.air_f != job.wanted_f and (
-        job.air_f[1] < job.wanted_f[0] or job.air_f[0] > job.wanted_f[1]
-    ):
-        hotter = job.air_f[0] > job.wanted_f[1]
+    yield from _air_conflicts(job, dryer)
+
+
+def _air_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
+    """Yield where the air planned is not the recipe's, and what becomes of the hours."""
+    asked = air_words(job.wanted_f)
+    planned = f"the {'oven' if dryer.oven else 'dryer'} is set to {air_words(job.air_f)}"
+    if job.air_f[1] < job.wanted_f[0]:
+        carried = "cooler, the hours here are carried over to it"
+        yield Said(f"{planned}, the recipe asks for {asked}", carried, kinds=_AIR)
+    elif job.air_f[0] > job.wanted_f[1] and job.air_f == hot_enough(job.case, job.wanted_f):
         yield Said(
-            f"the {'oven' if dryer.oven else 'dryer'} is set to {air_words(job.air_f)}, the recipe "
-            f"asks for {air_words(job.wanted_f)}",
-            "hotter, the outside may harden before the inside is dry (common practice, no source): "
-            "prop the door a little, and look sooner"
-            if hotter
-            else "cooler, it takes longer than planned with",
+            f"the recipe dries at {asked}; planned here at {air_words(job.air_f)}, the cautious "
+            "figure",
+            "write that under [drying], so that card and labels say it too",
+            "dryer-145; oven-after",
+            kinds=_AIR,
+        )
+    elif job.air_f[0] > job.wanted_f[1]:
+        yield Said(
+            f"{planned}, the recipe asks for {asked}; hotter, the outside may harden before the "
+            "inside is dry (common practice, no source)",
+            f"with the door propped, hold it near {asked} and at "
+            f"{degrees('dryer-145', 'dryer-air')} or more by a thermometer on the rack; if that "
+            "cannot be held, look sooner and cut a strip open",
+            "dryer-145",
+            kinds=_AIR,
+        )
+
+
+def _cut_conflicts(job: Job) -> Iterator[Said]:
+    """Yield meat that the recipe cuts thicker than any times are published for."""
+    if job.thickness_mm < thickness_of(job.recipe):
+        yield Said(
+            f"the recipe cuts {job.recipe.meat.thickness_written or 'thicker'}; planned here at "
+            "1/4 in (6 mm), the thickest that times are published for",
+            "cut it to that; for what is thicker these hours and minutes do not hold",
+            "thickness-quarter-inch",
+            kinds=("slice", "form"),
+        )
+    if job.case.is_meat and job.recipe.meat.form is MeatForm.PIECES:
+        yield Said(
+            "the recipe dries pieces, and all that is published is for strips and ground meat",
+            'cut strips, and write form = "strips"',
+            "thickness-quarter-inch",
+            grave=True,
+            kinds=("slice",),
         )
 
 
 def _soak_conflicts(job: Job) -> Iterator[Said]:
-    hours = limit("soak-day", "soak")
+    hours, soak = limit("soak-day", "soak"), job.recipe.soak
     if job.soak_capped:
         yield Said(
-            f"the recipe soaks for {job.recipe.soak.hours_written or 'longer'} h; planned here is "
+            f"the recipe soaks for {soak.hours_written or 'longer'} h; planned here is "
             f"the cautious limit, {hours:g} h",
             "freeze meat that must wait longer",
             "soak-day",
+            kinds=("soak",),
+        )
+    if job.case.soaked and soak.temperature_f and soaks_warm(job.case._replace(recipe=job.recipe)):
+        yield Said(
+            f"the recipe soaks at {air_words(soak.temperature_f)}; planned here in the "
+            f"refrigerator, at {degrees('cold-store', 'refrigerator')} or below",
+            f"throw away what lay warmer for over {limit('out-of-cold', 'out'):g} hours in all",
+            "thaw-cold; out-of-cold",
+            kinds=("soak",),
+        )
+    if job.case.soaked and soak.used_before:
+        yield Said(
+            "the recipe's marinade has been used before; planned here is a fresh one",
+            "throw the used one away",
+            "marinade-discarded",
+            kinds=("mix", "steep"),
         )
     if job.case.ground and job.case.soaked:
         yield Said(
             "ground meat is not soaked, so the marinade is kneaded in here",
             "write it under [mixed-in]",
             "ground-meat",
+            kinds=("knead",),
         )
     if job.bowls_told and job.bowl_ml and job.bowl is None:
         yield Said(
@@ -236,15 +296,43 @@ def _cold_conflicts(job: Job, at: int, placed: Sequence[Placed]) -> Iterator[Sai
             f"{degrees('out-of-cold', 'warm').replace(' to ', ' and ')} that are allowed in all",
             f"work in {warm.lots} lots, each out of the refrigerator for an hour at most",
             "out-of-cold",
+            kinds=("trim", "slice"),
+        )
+    if job.by_load:
+        packs = max(load.meat_g for load in job.loads)
+        yield Said(
+            "thawed all at once, the last of it would wait raw for too long; so each load comes "
+            "out of the freezer in its own time",
+            f"that takes packs of {format_pounds(packs)} or less; a bigger block is thawed and "
+            "dried by itself, as much as one dryer holds",
+            "raw-holding",
+            kinds=("thaw",),
         )
     held = longest_held_min(job)
     if warm.held_min > held:
         yield Said(
             f"raw meat would wait {hours_words(warm.held_min)} in the refrigerator, and "
             f"{held // 1440} days is the cautious limit for {_held_as(job)}",
-            "dry less at once, and freeze the rest until its own day",
+            _less_at_once(job, at, placed, held),
             "raw-holding",
+            grave=True,
+            kinds=("wait",),
         )
+
+
+def _less_at_once(job: Job, at: int, placed: Sequence[Placed], held: int) -> str:
+    """Return how much of it can be dried within the limit, and what becomes of the rest."""
+    in_time = [
+        load.meat_g
+        for number, load in enumerate(job.loads, start=1)
+        if held_min(job, at, placed, number) <= held
+    ]
+    rest = format_pounds(job.meat_g - sum(in_time))
+    where = "leave" if job.frozen else "freeze at once"
+    kept = "in the freezer till its own day" if job.frozen else "and dry it on a day of its own"
+    if not in_time:
+        return f"dry less at once; {where} the rest, {kept}"
+    return f"plan {format_pounds(sum(in_time))} here; {where} the other {rest}, {kept}"
 
 
 def _held_as(job: Job) -> str:
@@ -267,7 +355,8 @@ def _first_by_night(naive: Sequence[Placed], nights: Sequence[Span]) -> tuple[Pl
     return None
 
 
-def _load_name(one: Placed, jobs: Sequence[Job]) -> str:
+def load_name(one: Placed, jobs: Sequence[Job]) -> str:
+    """Return what a load is called among others: the batch, or its number."""
     job = jobs[one.batch]
     title = f" of {job.recipe.title}" if len(jobs) > 1 else ""
     if len(job.loads) == 1 or not one.load:
@@ -278,77 +367,3 @@ def _load_name(one: Placed, jobs: Sequence[Job]) -> str:
 def _ordinal(number: int) -> str:
     words = ("first", "second", "third", "fourth", "fifth", "sixth")
     return f"the {words[number - 1]}" if number <= len(words) else f"number {number}: the"
-
-
-def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
-    first, last = placed[0].start, max(one.end for one in placed)
-    offsets = {minute: _offset(minute, zone) for minute in range(first, last + 1, 30)}
-    before = offsets[first]
-    for minute, offset in offsets.items():
-        if offset != before:
-            ahead = "forward" if offset > before else "back"
-            yield Said(
-                f"the clocks go {ahead} on {said_at(minute, zone).partition(',')[0]}; every length "
-                "here is true time, whatever the clock says"
-            )
-            before = offset
-
-
-def _height_notes(jobs: Sequence[Job]) -> Iterator[Said]:
-    """Yield how hot water boils where the kitchen stands, if it is high and meat is boiled."""
-    boiled = (HeatStep.SIMMERED, HeatStep.BOILED_DOWN)
-    height_m = next((job.altitude_m for job in jobs if job.choice.step in boiled), None)
-    if height_m is None or height_m < _HIGH_M:
-        return
-    boils_f = _BOILING_F - value("boiling-height").likely * height_m / _M_PER_FT / 1000
-    yield Said(
-        f"water boils at about {both_scales(boils_f)} at the height of this house (from memory)",
-        "go by the thermometer in the thickest piece, not by the minutes",
-    )
-
-
-def _offset(minute: int, zone: tzinfo) -> timedelta:
-    return clock(minute, zone).utcoffset() or timedelta(0)
-
-
-def _night_notes(steps: Sequence[Step], zone: tzinfo) -> Iterator[Said]:
-    late = [
-        one for one in steps if one.attended and not _EARLY <= clock(one.start, zone).hour < _LATE
-    ]
-    if late:
-        yield Said(
-            f"{len(late)} of these steps fall between {_LATE}:00 and 0{_EARLY}:00; the first is "
-            f"{said_at(late[0].start, zone)}",
-            "add --no-nights 22:00-06:00 to keep out of the night",
-        )
-
-
-def _overlap_notes(jobs: Sequence[Job], placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
-    """Yield what is done while another load dries, and what dries side by side."""
-    drying = [one for one in placed if one.kind == "dry"]
-    for place, one in enumerate(drying):
-        for other in drying[place + 1 :]:
-            if one.span.meets(other.span):
-                start, end = max(one.start, other.start), min(one.end, other.end)
-                yield Said(
-                    f"{_load_name(one, jobs)} and {_load_name(other, jobs)} share the dryer from "
-                    f"{said_time(start, zone)} to {said_at(end, zone)}",
-                    "trays put in later go below those that are further on"
-                    if one.start != other.start
-                    else "",
-                )
-    for one in drying:
-        work = [
-            other
-            for other in placed
-            if other.kind in _LONG_WORK
-            and (other.batch, other.load) != (one.batch, one.load)
-            and other.span.meets(one.span)
-        ]
-        if work:
-            first, last = min(each.start for each in work), max(each.end for each in work)
-            names = dict.fromkeys(_load_name(each, jobs) for each in work)
-            yield Said(
-                f"while {_load_name(one, jobs)} dries you get {' and '.join(names)} ready, "
-                f"{said_time(first, zone)} to {said_at(last, zone)}"
-            )

@@ -8,6 +8,7 @@ from math import ceil
 
 from tarebook.drying.time import Conditions
 from tarebook.figures.task_times import minutes
+from tarebook.findings import PlanRefused
 from tarebook.kitchen.profile import CM2_PER_FT2, Kitchen, Vessel
 from tarebook.plan.heat import TASKS, Choice, choose
 from tarebook.plan.hours import (
@@ -25,12 +26,15 @@ from tarebook.recipe.model import HeatStep, Recipe, Surface
 from tarebook.safety import Case
 from tarebook.safety.case import Animal
 from tarebook.safety.curing import guard_scaled
-from tarebook.safety.rulebook import limit
+from tarebook.safety.dryer import outbreak_words
+from tarebook.safety.heat import least_oven_hours
+from tarebook.safety.rulebook import both_scales, citations, degrees, limit, span
 from tarebook.scaling import ScaledRecipe, scale_to_meat
 from tarebook.tuples import NamedTuple
 
 USUAL_AIR_F = (145.0, 155.0)
 """Air of a recipe that states none [degF]: what Wisconsin and Minnesota publish."""
+_DIAL = 0.05  # [degF] what the way from Celsius may take off
 _SLACK_MIN = 120
 """How far the soak of a recipe with one figure may be moved for a night's rest [min] (W)."""
 _G_PER_ML = 1.05  # meat and marinade together, near enough for a bowl
@@ -42,7 +46,7 @@ class Job(NamedTuple):
 
     Attributes:
         recipe: as written.
-        case: what the safety rules look at, with the heat step of this plan.
+        case: what the safety rules look at, with heat, air, soak and cut as they are planned.
         meat_g: today's meat, trimmed and raw [g].
         frozen: whether it comes out of the freezer.
         choice: the heat step.
@@ -57,7 +61,9 @@ class Job(NamedTuple):
         bowls_told: whether the cook told of any bowl.
         bowl_ml: what they take, with room to turn [mL]; 0 where nothing is soaked.
         altitude_m: height of the kitchen above the sea, or None [m].
+        oven_known: whether the lowest setting of an oven to dry in is known.
         batch: the same as plain minutes and trays.
+        by_load: whether the loads come out of the freezer one by one.
     """
 
     recipe: Recipe
@@ -76,12 +82,14 @@ class Job(NamedTuple):
     bowls_told: bool
     bowl_ml: float
     altitude_m: float | None
+    oven_known: bool
     batch: Batch
+    by_load: bool = False
 
     @property
     def thickness_mm(self) -> float:
         """How thick a strip is, a quarter inch where the recipe does not say [mm]."""
-        return thickness_of(self.recipe)
+        return thickness_of(self.case.recipe)
 
 
 def job_of(
@@ -111,19 +119,24 @@ def job_of(
 
     Raises:
         AskedWrongly: the heat step may not be had for such food.
+        PlanRefused: raw meat or fish, and a dryer cooler than anybody publishes for it.
         CureRefused: curing salt beyond what is printed; then nothing of the recipe is.
     """
     scaled = scale_to_meat(recipe, meat_g, choose_drawer(kitchen.drawer or "basic"))
     guard_scaled(scaled)
-    choice = choose(Case.of(recipe), heat)
-    case = Case.of(_heated(recipe, choice.step), factor=scaled.factor)
+    written = _in_house(Case.of(recipe, factor=scaled.factor), kitchen, dryer)
+    choice = choose(written, heat)
     wanted_f = recipe.drying.temperature_f or USUAL_AIR_F
-    air_f = air_of(wanted_f, dryer)
-    found = _hours(recipe, hours, learned, wanted_f, air_f)
+    air_f = air_of(hot_enough(written, wanted_f), dryer)
+    _refuse_cool(written, air_f, dryer)
+    soak, capped = soak_minutes(written)
+    thick = written.is_meat and written.too_thick
+    planned = _as_planned(recipe, choice.step, air_f, capped=capped, thick=thick)
+    case = written._replace(recipe=planned)
+    found = _hours(recipe, hours, learned, wanted_f, conditions(thickness_of(planned), air_f))
     if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
-        found = found.at_least(limit("oven-after", "drying-time"), "the oven after drying asks for")
-    loads = loads_of(float(meat_g), thickness_of(recipe), dryer)
-    soak, capped = soak_minutes(case)
+        found = found.at_least(least_oven_hours(), "the oven after drying asks for")
+    loads = loads_of(float(meat_g), thickness_of(planned), dryer)
     bowl_ml = _bowl_ml(scaled, loads[0]) if case.soaked and not case.ground else 0.0
     return Job(
         recipe=recipe,
@@ -136,16 +149,19 @@ def job_of(
         hours=found,
         loads=loads,
         oven=dryer.oven,
-        needed_cm2=area_cm2(float(meat_g), thickness_of(recipe)),
+        needed_cm2=area_cm2(float(meat_g), thickness_of(planned)),
         soak_capped=capped,
         bowl=_bowl(kitchen, bowl_ml),
         bowls_told=bool(kitchen.bowls),
         bowl_ml=bowl_ml,
         altitude_m=kitchen.altitude_m,
+        oven_known=dryer.heat_f is not None,
         batch=Batch(
             prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,
             steep=_steep(case, loads[0].meat_g / 1000),
+            wash=_wash(case, soak),
+            flesh=case.is_flesh,
             soak=soak,
             air=air_f,
             raw=case.is_meat and choice.step in (HeatStep.OVEN_AFTER, HeatStep.UNSTATED),
@@ -174,6 +190,28 @@ def air_of(wanted_f: tuple[float, float], dryer: Dryer) -> tuple[float, float]:
     coolest, hottest = dryer.heat_f
     low, high = (min(max(end, coolest), hottest) for end in wanted_f)
     return low, high
+
+
+def hot_enough(case: Case, wanted_f: tuple[float, float]) -> tuple[float, float]:
+    """Return the air to plan flesh with: the recipe's, or the cautious one where that is cooler.
+
+    Source:
+        Rules ``dryer-145`` and ``oven-after``: 145 degF or more; 145 to 155.
+    """
+    least = limit("dryer-145", "dryer-air")
+    if not case.is_flesh or wanted_f[0] >= least - _DIAL:
+        return wanted_f
+    return least, max(wanted_f[1], span("oven-after", "dryer-air")[1])
+
+
+def thawed_by_load(job: Job) -> Job:
+    """Return a job whose loads come out of the freezer one by one, each in its own time."""
+    prep = tuple(one for one in job.batch.prep if one.kind not in ("thaw", "trim"))
+    portions = tuple(
+        portion._replace(lead=(*_prep(job.case, load.meat_g / 1000, frozen=True), *portion.lead))
+        for portion, load in zip(job.batch.portions, job.loads, strict=True)
+    )
+    return job._replace(batch=job.batch._replace(prep=prep, portions=portions), by_load=True)
 
 
 def soak_minutes(case: Case) -> tuple[tuple[int, int, int], bool]:
@@ -206,9 +244,50 @@ def whole_minutes(value: float) -> int:
     return ceil((value - 0.5) / GRID) * GRID
 
 
-def _heated(recipe: Recipe, step: HeatStep) -> Recipe:
+def _in_house(case: Case, kitchen: Kitchen, dryer: Dryer) -> Case:
+    low, top = dryer.heat_f or (None, None)
+    return case._replace(
+        dryer_low_f=low,
+        dryer_top_f=top,
+        dryer_settable=dryer.adjustable,
+        scale_g=kitchen.scale_g,
+    )
 
-    return recipe._replace(heat=step)
+
+def _as_planned(
+    recipe: Recipe, step: HeatStep, air_f: tuple[float, float], *, capped: bool, thick: bool
+) -> Recipe:
+    """Return a recipe as it is planned, whatever it says: its heat, its air, its soak in the cold.
+
+    The marinade is made fresh; a soak over the limit is cut to it, and meat over a quarter inch to
+    a quarter inch.
+    """
+    meat = recipe.meat
+    if thick:
+        meat = meat._replace(thickness_mm=(QUARTER_INCH_MM,) * 3, thickness_written="1/4 in")
+    soak = recipe.soak._replace(temperature_f=None, used_before=False)
+    if capped:
+        soak = soak._replace(hours=(limit("soak-day", "soak"),) * 3)
+    drying = recipe.drying._replace(temperature_f=air_f)
+    return recipe._replace(heat=step, drying=drying, soak=soak, meat=meat)
+
+
+def _refuse_cool(case: Case, air_f: tuple[float, float], dryer: Dryer) -> None:
+    """Refuse to plan flesh in air that is cooler than published even for heated meat.
+
+    Raises:
+        PlanRefused: the air stays under it.
+    """
+    if not case.is_flesh or air_f[1] >= limit("dryer-after-heat", "dryer-air") - _DIAL:
+        return
+    least = both_scales(limit("dryer-after-heat", "dryer-air"))
+    raise PlanRefused(
+        f"no days are planned here: the dryer goes no hotter than {both_scales(air_f[1])}, and "
+        f"nobody publishes less than {least}, for heated meat; {outbreak_words()} "
+        f"[{citations('dryer-after-heat; outbreak-venison')}]; dry it in an oven or another dryer "
+        f"that holds {degrees('dryer-145', 'dryer-air')}: tarebook kitchen set dryer.trays 0 plans "
+        "for the oven"
+    )
 
 
 def _hours(
@@ -216,11 +295,10 @@ def _hours(
     own: tuple[float, float] | None,
     learned: Callable[[Conditions], Hours | None] | None,
     wanted_f: tuple[float, float],
-    air_f: tuple[float, float],
+    planned: Conditions,
 ) -> Hours:
     if own is not None:
         return own_hours(*own)
-    planned = conditions(thickness_of(recipe), air_f)
     found = None if learned is None else learned(planned)
     if found is not None:
         return found
@@ -236,8 +314,9 @@ def _prep(case: Case, kg: float, *, frozen: bool) -> tuple[Task, ...]:
         thaw = max(minutes("thaw", kg=kg, end="high"), minutes("thaw-least"))
         tasks.append(Task("thaw", whole_minutes(thaw), attended=False))
     if case.ground:
-        return (*tasks, _task("mix"), _task("knead"))
-    return (*tasks, _task("trim", kg=kg))
+        washed = (_task("wash", raw=True),) if case.is_flesh else ()
+        return (*tasks, _task("mix"), _task("knead", raw=case.is_flesh), *washed)
+    return (*tasks, _task("trim", kg=kg, raw=case.is_flesh))
 
 
 def _lead(case: Case, kg: float) -> tuple[Task, ...]:
@@ -249,8 +328,14 @@ def _lead(case: Case, kg: float) -> tuple[Task, ...]:
     chilled = whole_minutes(minutes("part-freeze"))
     return (
         Task("part-freeze", chilled, attended=False, tied=True),
-        _task("slice", kg=kg),
+        _task("slice", kg=kg, raw=True),
     )
+
+
+def _wash(case: Case, soak: tuple[int, int, int]) -> int:
+    """Return how long washing up takes in the first minutes of a soak, where it fits into them."""
+    each = _task("wash").minutes
+    return each if case.is_flesh and soak[0] >= each else 0
 
 
 def _steep(case: Case, kg: float) -> int:
@@ -284,18 +369,21 @@ def _front(case: Case, step: HeatStep, load: Load) -> list[Task]:
     kg = load.meat_g / 1000
     feet = ceil(area_cm2(load.meat_g, thickness_of(case.recipe)) / CM2_PER_FT2)
     tasks = []
+    raw = case.is_flesh
     if case.ground:
-        tasks.append(_task("form", kg=kg))
+        tasks.append(_task("form", kg=kg, raw=raw))
     elif case.soaked and step is not HeatStep.BOILED_DOWN:
-        tasks.append(_task("drain", kg=kg))
+        tasks.append(_task("drain", kg=kg, raw=raw))
     if step in TASKS:
-        heated = _task(TASKS[step], kg=kg)
+        if tasks and raw:
+            tasks.append(_task("wash", raw=raw))
+        heated = _task(TASKS[step], kg=kg, raw=raw)
         tasks.append(heated._replace(minutes=heated.minutes + held_hot_min(case)))
-    return [*tasks, _task("load", trays=load.trays if load.known else feet)]
+    return [*tasks, _task("load", trays=load.trays if load.known else feet, raw=raw)]
 
 
-def _task(key: str, *, kg: float = 0.0, trays: int = 0) -> Task:
-    return Task(key, whole_minutes(minutes(key, kg=kg, trays=trays)))
+def _task(key: str, *, kg: float = 0.0, trays: int = 0, raw: bool = False) -> Task:
+    return Task(key, whole_minutes(minutes(key, kg=kg, trays=trays)), raw=raw)
 
 
 def _bowl_ml(scaled: ScaledRecipe, load: Load) -> float:

@@ -6,9 +6,11 @@ from collections.abc import Callable, Sequence
 from datetime import tzinfo
 
 from tarebook.findings import AskedWrongly
-from tarebook.plan.conflicts import Said, conflicts_of, night_conflict, notes_of
-from tarebook.plan.jobs import Job
+from tarebook.plan.cold import longest_held_min, warm_of
+from tarebook.plan.conflicts import Said, conflicts_of, night_conflict
+from tarebook.plan.jobs import Job, thawed_by_load
 from tarebook.plan.nights import nights as nights_between
+from tarebook.plan.notes import notes_of
 from tarebook.plan.place import GRID, HORIZON, place_back, place_from
 from tarebook.plan.steps import Step, steps_of
 from tarebook.plan.tasks import Placed, Span
@@ -84,6 +86,11 @@ def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Pl
     """
     placer = _Placer(jobs, dryer, wish, zone)
     placed, conflicts = placer.place()
+    sooner = _by_load(jobs, placed)
+    if sooner != tuple(jobs):
+        jobs = sooner
+        placer = _Placer(jobs, dryer, wish, zone)
+        placed, conflicts = placer.place()
     plan = Plan(
         jobs=tuple(jobs),
         dryer=dryer,
@@ -98,6 +105,20 @@ def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Pl
     begun = placer.said_of_the_ends(placed)
     notes = notes_of(plan.jobs, placed, plan.steps, wish.by, zone, nights_asked=bool(wish.nights))
     return plan._replace(conflicts=found, notes=(*begun, *notes))
+
+
+def _by_load(jobs: Sequence[Job], placed: Sequence[Placed]) -> tuple[Job, ...]:
+    """Return the jobs; one that would wait raw for too long is thawed load by load instead."""
+    return tuple(
+        thawed_by_load(job)
+        if job.frozen
+        and job.case.is_flesh
+        and len(job.loads) > 1
+        and not job.case.ground
+        and warm_of(job, at, placed).held_min > longest_held_min(job)
+        else job
+        for at, job in enumerate(jobs)
+    )
 
 
 class _Placer:

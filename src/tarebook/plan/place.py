@@ -2,7 +2,8 @@
 
 A pure function over plain minutes. It knows no food, no clock and no zone: minutes count from any
 zero, and nights are spans of them. Everything is placed as late as it may be, from the end back, so
-that raw meat waits least; a start is kept by finding the end that leads to it. Planning forward and
+that raw meat waits least; no raw meat is in hand from when strips come off the trays until they are
+packed; a start is kept by finding the end that leads to it. Planning forward and
 back are therefore one and the same.
 """
 
@@ -128,6 +129,8 @@ class _Day:
         self.dry_by_night = dry_by_night
         self.placed: list[Placed] = []
         self.hands: list[Span] = []
+        self.raw: list[Span] = []
+        self.open: list[Span] = []
         self.dryer: list[_Loaded] = []
 
     def place_portion(self, at: int, load: int) -> bool:
@@ -140,6 +143,9 @@ class _Day:
             found = self._fits(batch, portion, out)
             if found is not None:
                 self._keep(at, load, found)
+                if batch.flesh:
+                    self.open.append(_finished(found))
+                    self.raw += _raw_work(found)
                 for span, trays in self._taken(portion, out):
                     self.dryer.append(_Loaded(span, trays, batch.air, batch.raw))
                 return True
@@ -167,10 +173,22 @@ class _Day:
             yield from (span.end - one.start for one in self.nights if one.meets(span))
         for span in hands:
             yield from (span.end - one.start for one in self.hands if one.meets(span))
+        yield from self._near_raw(batch, portion, out, hands)
         for span, trays in self._taken(portion, out):
             for one in self.dryer:
                 if one.span.meets(span) and self._clash(batch, trays, one):
                     yield span.end - one.span.start
+
+    def _near_raw(
+        self, batch: Batch, portion: Portion, out: int, hands: Sequence[Span]
+    ) -> Iterator[int]:
+        """Yield how much sooner raw work beside finished strips asks a portion to be out [min]."""
+        if not batch.flesh:
+            return
+        yield from (hands[0].end - one.start for one in self.open if one.meets(hands[0]))
+        tail = portion.unload + portion.oven + portion.cool + portion.pack
+        finished = Span(out, out + tail)
+        yield from (finished.end - one.start for one in self.raw if one.meets(finished))
 
     def _switched_on(self, portion: Portion, out: int) -> int:
         """Return when the first hand is laid on a portion, or the dryer switched on for it."""
@@ -191,6 +209,7 @@ class _Day:
         if found is None:
             return False
         self._keep(at, 0, found)
+        self.raw += _raw_work(found)
         if not batch.mix:
             return True
         steeped = [one.start for one in own if one.kind == "steep"]
@@ -216,7 +235,7 @@ class _Day:
         steep = self._steep(batch, front, at_work)
         if tail is None or steep is None:
             return None
-        at_work += [span for _, span in steep[:1]]
+        at_work += [span for task, span in steep if task.attended]
         lead = self._chains(portion.lead, steep[0][1].start if steep else front, at_work)
         if lead is None:
             return None
@@ -224,7 +243,15 @@ class _Day:
         found.append((Task("dry", portion.dry, attended=False), Span(begun, out)))
         if portion.clean:
             found.append((Task("clean", portion.clean), Span(begun, begun + portion.clean)))
-        return [*found, *tail]
+        found += tail
+        return None if self._raw_near(batch, found) else found
+
+    def _raw_near(self, batch: Batch, found: Sequence[tuple[Task, Span]]) -> bool:
+        """Whether raw work would meet finished strips that lie open, of this portion or another."""
+        finished = _finished(found)
+        if batch.flesh and any(map(finished.meets, self.raw)):
+            return True
+        return any(one.meets(span) for span in _raw_work(found) for one in self.open)
 
     def _tail(
         self, portion: Portion, out: int, at_work: list[Span]
@@ -256,10 +283,11 @@ class _Day:
         least, wanted, most = batch.soak
         for off in _outwards(wanted, least, most):
             end = front - off
-            span = Span(end - batch.steep, end)
+            span = Span(end - batch.steep, end + batch.wash)
+            if batch.flesh and any(map(span.meets, self.open)):
+                continue
             if self._free(span) and not any(map(span.meets, at_work)):
-                soaked = (Task("soak", off, attended=False), Span(end, front))
-                return [(Task("steep", batch.steep), span), soaked]
+                return list(_steeped(batch, Span(end, front)))
         return None
 
     def _chains(
@@ -284,8 +312,12 @@ class _Day:
         """Return the latest start of tasks in a row that end by a minute; no start by night."""
         length = sum(task.minutes for task in chain)
         for begin in range(limit - length, self.earliest, -GRID):
-            busy = [span for task, span in _in_a_row(chain, begin) if task.attended]
+            spans = list(_in_a_row(chain, begin))
+            busy = [span for task, span in spans if task.attended]
             free = all(self._free(span) and not any(map(span.meets, at_work)) for span in busy)
+            raw = [span for task, span in spans if task.raw]
+            if any(one.meets(span) for span in raw for one in self.open):
+                continue
             if free and not self._by_night(Span(begin, begin + 1)):
                 return begin
         return None
@@ -350,6 +382,32 @@ class _Day:
             self.placed.append(one)
             if task.attended:
                 self.hands.append(span)
+
+
+def _steeped(batch: Batch, soak: Span) -> Iterator[tuple[Task, Span]]:
+    """Yield a portion going into its marinade, the washing up after it, and its soak."""
+    begin = soak.start - batch.steep
+    yield Task("steep", batch.steep, raw=batch.flesh), Span(begin, soak.start)
+    if batch.wash:
+        end = soak.start + batch.wash
+        yield Task("wash", batch.wash, raw=True), Span(soak.start, end)
+    yield Task("soak", soak.end - soak.start, attended=False), soak
+
+
+def _finished(found: Iterable[tuple[Task, Span]]) -> Span:
+    """Return from when a portion's finished strips are in hand until they are packed."""
+    spans = {task.kind: span for task, span in found}
+    return Span(spans["unload"].start, spans["pack"].end)
+
+
+def _raw_work(found: Iterable[tuple[Task, Span]]) -> Iterator[Span]:
+    """Yield when raw meat is in hand: from its last cut to the washing up is one."""
+    spans = [(task.kind, span) for task, span in found if task.raw]
+    yield from (span for _, span in spans)
+    cut = next((span for kind, span in spans if kind == "slice"), None)
+    washed = min((span.end for kind, span in spans if kind == "wash"), default=None)
+    if cut is not None and washed is not None:
+        yield Span(cut.start, washed)
 
 
 def _in_a_row(tasks: Sequence[Task], begin: int) -> Iterator[tuple[Task, Span]]:

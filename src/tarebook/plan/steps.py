@@ -7,16 +7,20 @@ from itertools import pairwise
 from math import ceil
 
 from tarebook.figures.task_times import minutes
-from tarebook.plan.jobs import Job, held_hot_min, patted, whole_minutes
+from tarebook.plan.jobs import Job, whole_minutes
+from tarebook.plan.step_words import air_note, test_words, words_of
 from tarebook.plan.tasks import Placed, Span
-from tarebook.recipe.model import HeatStep
-from tarebook.safety.case import Animal
-from tarebook.safety.rulebook import air_words, degrees, limit
+from tarebook.safety.rulebook import air_words, degrees
 from tarebook.tuples import NamedTuple
 
 _SHORTEST_WAIT = 30
 _TURN_TWICE_FROM = 3 * 60
 _MOST_TESTS = 6
+RAW_KINDS = frozenset(
+    {"trim", "slice", "knead", "form", "steep", "rub", "drain", "wash", "simmer", "steam",
+     "boil-down", "load", "clean"}
+)  # fmt: skip
+"""Work in which raw meat, or what it touched, is in hand."""
 _RUBBED = {"steep": "rub", "soak": "rest"}
 
 
@@ -59,6 +63,7 @@ def steps_of(
         nights: spans in which nobody turns a bag or a tray.
     """
     found = [_step(one, jobs[one.batch]) for one in placed]
+    raw = raw_spans(jobs, placed)
     for at, job in enumerate(jobs):
         own = [one for one in placed if one.batch == at]
         found += _waits(at, job, own)
@@ -66,7 +71,7 @@ def steps_of(
             if one.kind == "soak" and job.case.soaked:
                 found += _turns(one, nights)
             elif one.kind == "dry":
-                found += _looked_at(one, job, nights)
+                found += _looked_at(one, job, nights, raw)
     found += _preheats(jobs, placed)
     return tuple(sorted(found, key=lambda one: (one.start, one.end, one.job, one.load)))
 
@@ -88,7 +93,7 @@ def _step(one: Placed, job: Job) -> Step:
     kind = one.kind
     if not job.case.soaked:
         kind = _RUBBED.get(kind, kind)
-    what, note = _words(kind, one, job)
+    what, note = words_of(kind, one, job)
     return Step(
         kind=kind,
         job=one.batch,
@@ -99,106 +104,6 @@ def _step(one: Placed, job: Job) -> Step:
         what=what,
         note=note,
     )
-
-
-def _words(kind: str, one: Placed, job: Job) -> tuple[str, str]:
-    """Return what a step is called, and what to mind."""
-    recipe, inside, cold = job.recipe, job.case.inside, degrees("cold-store", "refrigerator")
-    fridge = f"refrigerator, {cold} or below"
-    steam = "Steam" if job.oven else "Steam or roast"
-    surface = "pat dry" if patted(recipe) else "drain"
-    plain = {
-        "thaw": (
-            f"{_flesh(job).capitalize()} out of the freezer to thaw",
-            f"in the {fridge}; in a dish, lowest shelf",
-        ),
-        "trim": (f"Trim the {_flesh(job)}", "out of the cold only what you cut")
-        if job.case.is_flesh else ("Wipe and trim", ""),
-        "part-freeze": ("Part-freeze it", "firm, but a knife still goes in"),
-        "slice": (f"Slice it{_thick(job)}", "back into the cold as you go"),
-        "knead": ("Knead the seasoning in", "cold, and back into the refrigerator"),
-        "form": (f"Press and cut it{_thick(job)}", ""),
-        "mix": (f"Mix the {_mixed(job)}", _apart(job)),
-        "steep": ("Into the marinade", _bowl_words(one, job)),
-        "rub": ("Rub it in", ""),
-        "soak": ("Soaks", fridge),
-        "rest": ("Rests in its rub", fridge),
-        "drain": (f"Lift out, {surface}", "used marinade is thrown away")
-        if job.choice.step is not HeatStep.SIMMERED
-        else ("Bring its marinade to the boil", "what waits, waits in the refrigerator"),
-        "simmer": (f"Simmer to {inside} inside", _after_simmer(job)),
-        "steam": (f"{steam} to {inside} inside", f"moist, the thickest measured{_held(job)}"),
-        "boil-down": (f"Boil the marinade down onto it, to {inside} inside", _held(job)[2:]),
-        "load": (_onto(one, job), _laid(job)),
-        "clean": ("Wash and sanitise boards, sink and tongs", "")
-        if job.case.is_flesh else ("Wash up", ""),
-        "dry": (f"Dries at {air_words(job.air_f)}", ""),
-        "unload": ("Off the trays; wash them", ""),
-        "oven": (
-            f"Oven at {degrees('oven-after', 'oven-air')}, "
-            f"{limit('oven-after', 'oven-time'):g} min a sheet",
-            f"preheated; on clean sheets, until {degrees('oven-after', 'meat-inside')} inside"
-            if job.case.is_meat else "as the recipe says: no published rule is held for it",
-        ),
-        "cool": ("Cools", "open, on clean trays; under a cloth till it is packed"),
-        "pack": ("Weigh, write it down, pack and date it", ""),
-    }  # fmt: skip
-    return plain[kind]
-
-
-def _onto(one: Placed, job: Job) -> str:
-    load = job.loads[one.load - 1] if one.load else job.loads[0]
-    if not load.known:
-        return "Onto the trays"
-    name = "rack" if job.oven else "tray"
-    return f"Onto 1 {name}" if load.trays == 1 else f"Onto {load.trays} {name}s"
-
-
-def _after_simmer(job: Job) -> str:
-    away = "; then throw the marinade away" if job.recipe.soak.poured_away else ""
-    return f"a few at a time, the thickest measured{_held(job)}{away}"
-
-
-def _flesh(job: Job) -> str:
-    return "fish" if job.case.animal is Animal.FISH else "meat"
-
-
-def _held(job: Job) -> str:
-    held = held_hot_min(job.case)
-    return f"; held there {held} min, as smoked fish is" if held else ""
-
-
-def _laid(job: Job) -> str:
-    apart = "a finger's breadth apart"
-    if job.batch.raw or not job.case.is_flesh:
-        return apart
-    return f"{apart}; clean trays and tongs, none that touched it raw"
-
-
-def _thick(job: Job) -> str:
-    written = job.recipe.meat.thickness_written
-    return f", {written}" if written else ", 1/4 in at most" if job.case.is_meat else ""
-
-
-def _mixed(job: Job) -> str:
-    if job.case.ground:
-        return "seasoning"
-    return "marinade" if job.case.soaked else "rub"
-
-
-def _apart(job: Job) -> str:
-    if len(job.loads) == 1 or job.case.ground:
-        return ""
-    return "a share for each load, kept cold, clean of raw meat till then"
-
-
-def _bowl_words(one: Placed, job: Job) -> str:
-    if not job.bowl_ml:
-        return ""
-    load = job.loads[one.load - 1] if one.load else job.loads[0]
-    takes = job.bowl_ml * load.meat_g / job.loads[0].meat_g
-    name = f": {job.bowl.name}" if job.bowl is not None else ""
-    return f"takes about {takes / 1000:.1f} L{name}; into the refrigerator"
 
 
 def _waits(at: int, job: Job, own: Sequence[Placed]) -> Iterator[Step]:
@@ -241,21 +146,50 @@ def _turns(soak: Placed, nights: Sequence[Span]) -> Iterator[Step]:
             )
 
 
-def _looked_at(dry: Placed, job: Job, nights: Sequence[Span]) -> Iterator[Step]:
-    """Yield when trays are turned, and from the low hours on when a strip is tested."""
+def _looked_at(
+    dry: Placed, job: Job, nights: Sequence[Span], raw: Sequence[Span]
+) -> Iterator[Step]:
+    """Yield when trays are turned, and from the low hours on when a piece is tested.
+
+    Nothing finished is touched while raw meat is in hand, and nothing comes off the trays untested:
+    the last test stands at the end, whatever the hours.
+    """
     rotate, test = (whole_minutes(minutes(kind)) for kind in ("rotate", "test"))
     first = min(dry.start + whole_minutes(job.hours.low_h * 60), dry.end)
     every = int(minutes("rotate-every"))
     for start in range(dry.start + every, first, every):
         if not _asleep(start, rotate, nights):
             yield _event("rotate", dry, start, rotate, "Turn the trays round")
+    last = dry.end - test
+    if _asleep(last, test, (*nights, *raw)):
+        last = dry.end
     every = _between_tests(dry.end - first)
     likely = dry.start + job.hours.likely_h * 60
-    for start in range(first, dry.end, every):
-        if not _asleep(start, test, nights):
-            near = abs(start - likely) <= every / 2
-            what = "Bend test" + (": likely about now" if near else "")
-            yield _event("test", dry, start, test, what)
+    name, note = test_words(job)
+    for wanted in range(first, dry.end, every):
+        start = _after_raw(wanted, test, raw)
+        if start + every / 2 <= last and not _asleep(start, test, nights):
+            near = abs(wanted - likely) <= every / 2
+            what = name + (": likely about now" if near else "")
+            yield _event("test", dry, start, test, what, note)
+    yield _event(
+        "test", dry, last, test, f"{name}: off only what passes",
+        f"{note}; what does not pass goes on drying and is tried again, whatever the clock says",
+    )  # fmt: skip
+
+
+def _after_raw(start: int, length: int, raw: Sequence[Span]) -> int:
+    """Return the time itself, or when the raw work that it falls into is washed away."""
+    while met := next((one for one in raw if one.meets(Span(start, start + length))), None):
+        start = met.end
+    return start
+
+
+def raw_spans(jobs: Sequence[Job], placed: Iterable[Placed]) -> tuple[Span, ...]:
+    """Return when raw meat, or what it touched, is in hand."""
+    return tuple(
+        one.span for one in placed if jobs[one.batch].case.is_flesh and one.kind in RAW_KINDS
+    )
 
 
 def _between_tests(length: int) -> int:
@@ -263,8 +197,8 @@ def _between_tests(length: int) -> int:
     return max(every, ceil(length / _MOST_TESTS / 30) * 30)
 
 
-def _event(kind: str, dry: Placed, start: int, length: int, what: str) -> Step:
-    return Step(kind, dry.batch, dry.load, start, start + length, True, what)
+def _event(kind: str, dry: Placed, start: int, length: int, what: str, note: str = "") -> Step:
+    return Step(kind, dry.batch, dry.load, start, start + length, True, what, note)
 
 
 def _awake(start: int, length: int, nights: Sequence[Span]) -> int:
@@ -288,10 +222,10 @@ def _preheats(jobs: Sequence[Job], placed: Iterable[Placed]) -> Iterator[Step]:
     hot_until: int | None = None
     for one in drying:
         if hot_until is None or one.start - hot_until > ahead:
-            air = air_words(jobs[one.batch].air_f)
+            job = jobs[one.batch]
             yield Step(
                 "preheat", one.batch, one.load, one.start - ahead, one.start, False,
-                f"{'Oven' if jobs[one.batch].oven else 'Dryer'} on, at {air}",
-                "by a thermometer among the trays",
+                f"{'Oven' if job.oven else 'Dryer'} on, at {air_words(job.air_f)}",
+                air_note(job),
             )  # fmt: skip
         hot_until = max(hot_until or one.end, one.end)

@@ -24,12 +24,14 @@ class Task(NamedTuple):
         minutes: how long [min].
         attended: whether somebody has to be there all the time.
         tied: whether what follows begins the moment it ends.
+        raw: whether raw meat, or what it touched, is in hand.
     """
 
     kind: str
     minutes: int
     attended: bool = True
     tied: bool = False
+    raw: bool = False
 
 
 class Portion(NamedTuple):
@@ -72,6 +74,8 @@ class Batch(NamedTuple):
         air: coolest and hottest air it is dried in [degF].
         raw: whether it goes into the dryer unheated.
         portions: what goes into the dryer together; full loads first.
+        wash: washing up after a portion went into its marinade, in its first minutes there [min].
+        flesh: whether it is raw meat or fish till it is heated.
     """
 
     prep: tuple[Task, ...]
@@ -81,6 +85,8 @@ class Batch(NamedTuple):
     air: tuple[float, float]
     raw: bool
     portions: tuple[Portion, ...]
+    wash: int = 0
+    flesh: bool = False
 
 
 class Placed(NamedTuple):

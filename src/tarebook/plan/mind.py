@@ -1,0 +1,21 @@
+"""What the safety rules say of the days of a plan."""
+
+from __future__ import annotations
+
+from tarebook.plan.make import Plan
+from tarebook.safety import Caution, cautions
+
+ELSEWHERE = frozenset(
+    {
+        "cure-scale", "potassium", "weighed-moist", "cure-no-meat", "cure-nitrate", "dryer-fixed",
+        "dryer-weak", "high-sodium", "allergens", "alcohol", "enhanced-meat", "salt-crystal",
+        "salt-by-spoon", "scaling", "estimate", "home-card",
+    }
+)  # fmt: skip
+"""Cautions that the card tells and that change nothing in the days, or that a conflict tells."""
+
+
+def plan_cautions(plan: Plan) -> tuple[Caution, ...]:
+    """Return what the safety rules say of the days of these recipes, each once, gravest first."""
+    found = [one for job in plan.jobs for one in cautions(job.case) if one.code not in ELSEWHERE]
+    return tuple({(one.code, one.text): one for one in found}.values())

@@ -1,0 +1,126 @@
+"""What is good to know of a plan: hours, clocks, nights, and what overlaps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import timedelta, tzinfo
+
+from tarebook.clocks.zones import clock
+from tarebook.figures.working import value
+from tarebook.plan.conflicts import Said, load_name
+from tarebook.plan.jobs import Job
+from tarebook.plan.steps import Step
+from tarebook.plan.tasks import Placed
+from tarebook.plan.words import said_at, said_time
+from tarebook.recipe.model import HeatStep
+from tarebook.safety.rulebook import both_scales
+
+_LATE, _EARLY = 23, 6
+_BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
+_LONG_WORK = ("trim", "slice", "knead", "drain", "simmer", "steam", "boil-down", "form", "load")
+
+
+def notes_of(
+    jobs: Sequence[Job],
+    placed: Sequence[Placed],
+    steps: Sequence[Step],
+    by: str,
+    zone: tzinfo,
+    *,
+    nights_asked: bool,
+) -> tuple[Said, ...]:
+    """Return what is good to know of a plan: hours, clocks, nights, and what overlaps."""
+    found = [
+        Said(
+            f"planned with the {by} drying hours"
+            + (
+                "; a batch that is dry enough sooner goes on to its next step"
+                if by == "high"
+                else "; what is not dry by then goes on, and all that follows moves back"
+            )
+        )
+    ]
+    if any(job.recipe.steps for job in jobs):
+        found.append(
+            Said("the recipe's own steps are on its card; where they ask for more, do that too")
+        )
+    found += _height_notes(jobs)
+    found += _clock_notes(placed, zone)
+    if not nights_asked:
+        found += _night_notes(steps, zone)
+    found += _overlap_notes(jobs, placed, zone)
+    return tuple(found)
+
+
+def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
+    first, last = placed[0].start, max(one.end for one in placed)
+    offsets = {minute: _offset(minute, zone) for minute in range(first, last + 1, 30)}
+    before = offsets[first]
+    for minute, offset in offsets.items():
+        if offset != before:
+            ahead = "forward" if offset > before else "back"
+            yield Said(
+                f"the clocks go {ahead} on {said_at(minute, zone).partition(',')[0]}; every length "
+                "here is true time, whatever the clock says"
+            )
+            before = offset
+
+
+def _height_notes(jobs: Sequence[Job]) -> Iterator[Said]:
+    """Yield how hot water boils where the kitchen stands, if it is high and meat is boiled."""
+    boiled = (HeatStep.SIMMERED, HeatStep.BOILED_DOWN)
+    height_m = next((job.altitude_m for job in jobs if job.choice.step in boiled), None)
+    if height_m is None or height_m < _HIGH_M:
+        return
+    boils_f = _BOILING_F - value("boiling-height").likely * height_m / _M_PER_FT / 1000
+    yield Said(
+        f"water boils at about {both_scales(boils_f)} at the height of this house (from memory)",
+        "go by the thermometer in the thickest piece, not by the minutes",
+    )
+
+
+def _offset(minute: int, zone: tzinfo) -> timedelta:
+    return clock(minute, zone).utcoffset() or timedelta(0)
+
+
+def _night_notes(steps: Sequence[Step], zone: tzinfo) -> Iterator[Said]:
+    late = [
+        one for one in steps if one.attended and not _EARLY <= clock(one.start, zone).hour < _LATE
+    ]
+    if late:
+        yield Said(
+            f"{len(late)} of these steps fall between {_LATE}:00 and 0{_EARLY}:00; the first is "
+            f"{said_at(late[0].start, zone)}",
+            "add --no-nights 22:00-06:00 to keep out of the night",
+        )
+
+
+def _overlap_notes(jobs: Sequence[Job], placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
+    """Yield what is done while another load dries, and what dries side by side."""
+    drying = [one for one in placed if one.kind == "dry"]
+    for place, one in enumerate(drying):
+        for other in drying[place + 1 :]:
+            if one.span.meets(other.span):
+                start, end = max(one.start, other.start), min(one.end, other.end)
+                yield Said(
+                    f"{load_name(one, jobs)} and {load_name(other, jobs)} share the dryer from "
+                    f"{said_time(start, zone)} to {said_at(end, zone)}",
+                    "trays put in later go below those that are further on"
+                    if one.start != other.start
+                    else "",
+                )
+    for one in drying:
+        work = [
+            other
+            for other in placed
+            if other.kind in _LONG_WORK
+            and (other.batch, other.load) != (one.batch, one.load)
+            and other.span.meets(one.span)
+        ]
+        if work:
+            first, last = min(each.start for each in work), max(each.end for each in work)
+            names = dict.fromkeys(load_name(each, jobs) for each in work)
+            yield Said(
+                f"while {load_name(one, jobs)} dries you get {' and '.join(names)} ready, "
+                f"{said_time(first, zone)} to {said_at(last, zone)}"
+            )

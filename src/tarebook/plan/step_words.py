@@ -1,0 +1,268 @@
+"""What every step of a plan is called, and what to mind at it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from tarebook.plan.jobs import Job, held_hot_min, patted
+from tarebook.plan.tasks import Placed
+from tarebook.recipe.model import HeatStep
+from tarebook.safety.case import Animal
+from tarebook.safety.dryer import BENDS
+from tarebook.safety.rulebook import air_words, degrees, limit
+
+Words = tuple[str, str]
+"""What a step is called, and what to mind."""
+_THERMOMETER = "a thin-tipped thermometer lengthwise in the thickest of every"
+
+
+def words_of(kind: str, one: Placed, job: Job) -> Words:
+    """Return what a step is called, and what to mind.
+
+    Args:
+        kind: of the step; ``rub`` and ``rest`` where meat is rubbed and not soaked.
+        one: the step with its load.
+        job: its recipe.
+    """
+    return _SAID[kind](one, job)
+
+
+def test_words(job: Job) -> Words:
+    """Return what a test of dried pieces is called, and what passes it."""
+    if not job.case.is_meat:
+        passes = "leathery, with no wet middle (common practice, no source)"
+        return "Try a cooled piece", f"hands washed first; {passes}"
+    inside = "; cut one open: no wet middle" if job.air_f[0] > job.wanted_f[1] else ""
+    return "Bend test", f"hands washed first; {BENDS}{inside}"
+
+
+def air_note(job: Job) -> str:
+    """Return how the air is known; in an oven that runs too hot, how it is kept from it."""
+    if job.oven and job.air_f[0] > job.wanted_f[1]:
+        return (
+            f"a thermometer on the rack: with the door propped, near {air_words(job.wanted_f)} and "
+            "never under it; no gas oven, no children near (common practice, no source)"
+        )
+    return "by a thermometer among the trays"
+
+
+def _thaw(one: Placed, job: Job) -> Words:
+    return (
+        f"{_flesh(job).capitalize()} out of the freezer to thaw",
+        f"in the {_fridge()}; in a dish, lowest shelf",
+    )
+
+
+def _trim(one: Placed, job: Job) -> Words:
+    if not job.case.is_flesh:
+        return "Wipe and trim", _own_steps(job)
+    note = f"hands washed {_seconds()} before and after; out of the cold only what you cut"
+    return f"Trim the {_flesh(job)}", note
+
+
+def _slice(one: Placed, job: Job) -> Words:
+    return f"Slice it{_thick(job)}", "back into the cold as you go" if job.case.is_flesh else ""
+
+
+def _form(one: Placed, job: Job) -> Words:
+    return f"Press and cut it{_thick(job)}", "hands, press and board are raw till they are washed"
+
+
+def _knead(one: Placed, job: Job) -> Words:
+    return "Knead the seasoning in", "cold, and back into the refrigerator"
+
+
+def _mix(one: Placed, job: Job) -> Words:
+    name = "seasoning" if job.case.ground else "marinade" if job.case.soaked else "rub"
+    told = ["hands washed first; clean bowl and spoons"] if job.case.is_flesh else []
+    if job.recipe.soak.used_before and job.case.soaked:
+        told.append("fresh, never one used before")
+    if len(job.loads) > 1 and not job.case.ground:
+        told.append("a share for each load, kept cold, clean of raw meat till then")
+    if job.case.cures:
+        told.append("the curing salt last, on a scale that shows 0.1 g")
+    return f"Mix the {name}", "; ".join(told)
+
+
+def _steep(one: Placed, job: Job) -> Words:
+    return "Into the marinade", _bowl_words(one, job)
+
+
+def _rub(one: Placed, job: Job) -> Words:
+    return "Rub it in", f"into the {_fridge()}" if job.case.is_flesh else ""
+
+
+def _wash(one: Placed, job: Job) -> Words:
+    return (
+        "Wash hands, board, knife, sink and tongs",
+        f"hands {_seconds()} with soap, the rest sanitised; raw {_flesh(job)} stays cold meanwhile",
+    )
+
+
+def _drain(one: Placed, job: Job) -> Words:
+    surface = "pat dry" if patted(job.recipe) else "drain"
+    if job.choice.step is HeatStep.SIMMERED:
+        return (
+            "Lift the strips out, then boil the marinade",
+            "strips into a clean bowl and back into the refrigerator till it boils",
+        )
+    return f"Lift out, {surface}", "used marinade is thrown away"
+
+
+def _simmer(one: Placed, job: Job) -> Words:
+    boil = limit("marinade-as-bath", "boil-time")
+    away = "; then throw the marinade away" if job.recipe.soak.poured_away else ""
+    return (
+        f"Simmer to {job.case.inside} inside",
+        f"a few at a time, covered by the liquid (water added, if it is too little), {boil:g} min "
+        f"or more at the boil, {_THERMOMETER} lot{_held(job)}{away}",
+    )
+
+
+def _steam(one: Placed, job: Job) -> Words:
+    oven = f"covered, with a little water, in an oven at {degrees('roast-oven', 'oven-air')}"
+    if job.oven:
+        how = "over boiling water, under a lid"
+    else:
+        how = f"over boiling water, under a lid; or {oven} (from memory)"
+    return (
+        f"{'Steam' if job.oven else 'Steam or roast'} to {job.case.inside} inside",
+        f"{how}; {_THERMOMETER} tray{_held(job)}",
+    )
+
+
+def _boil_down(one: Placed, job: Job) -> Words:
+    return (
+        f"Boil the marinade down onto it, to {job.case.inside} inside",
+        f"turned in it all the while; {_THERMOMETER} lot{_held(job)}",
+    )
+
+
+def _load(one: Placed, job: Job) -> Words:
+    load = job.loads[one.load - 1] if one.load else job.loads[0]
+    name = "rack" if job.oven else "tray"
+    if not load.known:
+        what = "Onto the trays"
+    else:
+        what = f"Onto 1 {name}" if load.trays == 1 else f"Onto {load.trays} {name}s"
+    apart = "a finger's breadth apart"
+    if not job.case.is_flesh:
+        return what, apart
+    if job.batch.raw:
+        ran = "; what ran out is thrown away" if job.case.rubbed and not job.case.soaked else ""
+        return what, f"{apart}{ran}"
+    return what, (
+        f"hands washed again, clean {name}s and tongs, none that touched it raw; hot from the pan "
+        f"to the {'oven' if job.oven else 'dryer'}, {apart}"
+    )
+
+
+def _clean(one: Placed, job: Job) -> Words:
+    if not job.case.is_flesh:
+        return "Wash up", ""
+    pots = "boards, sink and tongs" if job.batch.raw else "pots, sink and tongs"
+    return f"Wash and sanitise {pots}", f"and hands, {_seconds()}"
+
+
+def _dry(one: Placed, job: Job) -> Words:
+    return f"Dries at {air_words(job.air_f)}", ""
+
+
+def _unload(one: Placed, job: Job) -> Words:
+    if not job.case.is_flesh:
+        return "Off the trays; wash them", ""
+    return "Off the trays; wash them", "only what passed; hands washed first"
+
+
+def _oven(one: Placed, job: Job) -> Words:
+    air, least = degrees("oven-after", "oven-air"), degrees("oven-after", "meat-inside")
+    what = f"Oven at {air}, {limit('oven-after', 'oven-time'):g} min a sheet"
+    if not job.case.is_meat:
+        return what, "as the recipe says: no published rule is held for it"
+    return what, f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet"
+
+
+def _cool(one: Placed, job: Job) -> Words:
+    return "Cools", "on clean racks or towels, away from raw meat; under a cloth till it is packed"
+
+
+def _pack(one: Placed, job: Job) -> Words:
+    return (
+        "Weigh, write it down, pack and date it",
+        "hands washed first; quite cool, sealed with the least air; keeps as told under Mind",
+    )
+
+
+def _soaks(one: Placed, job: Job) -> Words:
+    return "Soaks", _fridge()
+
+
+def _rests(one: Placed, job: Job) -> Words:
+    return "Rests in its rub", _fridge()
+
+
+def _part_freeze(one: Placed, job: Job) -> Words:
+    return "Part-freeze it", "firm, but a knife still goes in"
+
+
+_SAID: Mapping[str, Callable[[Placed, Job], Words]] = {
+    "thaw": _thaw,
+    "trim": _trim,
+    "part-freeze": _part_freeze,
+    "slice": _slice,
+    "knead": _knead,
+    "form": _form,
+    "mix": _mix,
+    "steep": _steep,
+    "rub": _rub,
+    "wash": _wash,
+    "soak": _soaks,
+    "rest": _rests,
+    "drain": _drain,
+    "simmer": _simmer,
+    "steam": _steam,
+    "boil-down": _boil_down,
+    "load": _load,
+    "clean": _clean,
+    "dry": _dry,
+    "unload": _unload,
+    "oven": _oven,
+    "cool": _cool,
+    "pack": _pack,
+}
+
+
+def _fridge() -> str:
+    return f"refrigerator, {degrees('cold-store', 'refrigerator')} or below"
+
+
+def _seconds() -> str:
+    return f"{limit('hand-wash', 'wash-time'):g} s"
+
+
+def _flesh(job: Job) -> str:
+    return "fish" if job.case.animal is Animal.FISH else "meat"
+
+
+def _held(job: Job) -> str:
+    held = held_hot_min(job.case)
+    return f"; held there {held} min, as smoked fish is" if held else ""
+
+
+def _thick(job: Job) -> str:
+    written = job.case.recipe.meat.thickness_written
+    return f", {written}" if written else ", 1/4 in at most" if job.case.is_meat else ""
+
+
+def _own_steps(job: Job) -> str:
+    return "the recipe's own steps are on its card" if job.recipe.steps else ""
+
+
+def _bowl_words(one: Placed, job: Job) -> str:
+    cold = f"into the {_fridge()}" if job.case.is_flesh else "into the refrigerator"
+    if not job.bowl_ml:
+        return cold
+    load = job.loads[one.load - 1] if one.load else job.loads[0]
+    takes = job.bowl_ml * load.meat_g / job.loads[0].meat_g
+    name = f": {job.bowl.name}" if job.bowl is not None else ""
+    return f"takes about {takes / 1000:.1f} L{name}; {cold}"
