@@ -192,3 +192,9 @@ def test_err_what_is_no_log(text: str) -> None:
     """Whatever it is, it is said that it cannot be read, and by whose fault."""
     with pytest.raises(AskedWrongly):
         log(text)
+
+
+def test_rows_of_one_moment_are_no_log() -> None:
+    """Two readings of one moment leave one: that is refused, not drawn."""
+    with pytest.raises(AskedWrongly, match="one moment"):
+        read_log("clock;meat\n12:00 am;71 °C\n12:00 am;71 °C\n".encode(), file="log.csv")

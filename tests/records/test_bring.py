@@ -347,3 +347,11 @@ def test_a_batch_with_gaps(start: Start, add: Add, away: Path, own_home: Path) -
     assert Brought(1, 0, 3, 1) == brought(
         away, exported(own_home / "book.sqlite3", "csv"), "book.csv"
     )
+
+
+def test_what_is_no_toml_is_told_with_its_line() -> None:
+    """A book in another encoding, or cut short, gets a fault; its keys are not looked for."""
+    for data in (b"tarebook-book = 1\n\0b\0 = 2\n", b"tarebook-book\n[[batch]\nnumber = 1\n"):
+        with pytest.raises(RecordFaulty) as caught:
+            read_file(data, file="book.toml")
+        assert "book.toml:" in str(caught.value)

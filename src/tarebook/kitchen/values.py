@@ -152,7 +152,8 @@ def read_drawer(value: Any) -> str:
     try:
         return choose_drawer(_text(value, "a measuring set")).name
     except AskedWrongly as fault:
-        raise _refused(*str(fault).split("; ", 1)) from None
+        message, hint = str(fault).split("; ", 1)
+        raise _refused(shown(message), hint) from None
 
 
 def read_units(value: Any) -> str:

@@ -111,6 +111,8 @@ def read_log(
         raise AskedWrongly(f"{file}: fewer than two rows could be read as a time and a temperature")
     found.tell_bad()
     timed = found.in_order(timed)
+    if len(timed) < 2:
+        raise AskedWrongly(f"{file}: all rows that could be read are of one moment")
     start, first = timed[0][0].clock, timed[0][0].seconds
     readings = found.without_spikes(
         [Reading(moment.seconds - first, value) for moment, value, _ in timed]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from contextlib import suppress
 
 from tarebook.findings import Finding, RecordFaulty
 from tarebook.records.as_csv import from_csv
@@ -53,15 +54,15 @@ def read_file(data: bytes, *, file: str) -> Carrier:
     """
     faults, lines = Faults(), None
     bundle = Bundle((), {})
-    try:
+    with suppress(TooManyErrors):
         text = _text(data, faults)
         if text is not None and _is_csv(text, file):
             bundle = from_csv(text, faults)
         elif text is not None:
             lines = Lines(text)
             bundle = from_toml(text, faults)
-    except TooManyErrors:
-        pass
+    if any(one.code == "syntax" for one in faults.found):
+        lines = None  # keys have lines only in what is TOML
     _refuse(faults, file, lines)
     return Carrier(bundle, file, lines)
 
