@@ -74,3 +74,27 @@ def test_err_no_such_folder(tarebook: Tarebook, tmp_path: Path) -> None:
 
     assert (1, "") == (done.status, done.out)
     assert "there is no recipe" in done.err
+
+
+def test_the_list_says_what_scale_says(tarebook: Tarebook) -> None:
+    """With the kitchen's own measuring set, and after a batch of the cook's own too."""
+    assert 0 == tarebook("kitchen", "set", "measuring.set", "metric").status
+    tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
+    assert 0 == tarebook("batch", "weigh", "finished", "2 lb").status
+
+    listed = {one["name"]: one for one in json.loads(tarebook("list", "--json").out)}
+    for name in ("juniper-venison", "cabin-rub-elk"):
+        scaled = json.loads(tarebook("scale", name, "--json").out)["estimate"]["per_ounce"]
+        for figure in ("sodium_mg", "sugars_g"):
+            told = listed[name][f"{figure}_per_oz"]
+            assert told == {end: scaled[figure][end] for end in ("low", "likely", "high")}
+
+
+def test_a_book_that_cannot_be_read_stops_nothing(tarebook: Tarebook, own_home: Path) -> None:
+    """It is told of, and the recipes are listed without it."""
+    own_home.mkdir(exist_ok=True)
+    (own_home / "book.sqlite3").write_bytes(b"no book at all " * 100)
+    status, out, err = tarebook("list")
+
+    assert 0 == status and err.startswith("note: ")
+    assert all(name in out for name in shipped_recipes())

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sqlite3
 import sys
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from tarebook.findings import FileUnreadable
+from tarebook.lessons.learn import learn
+from tarebook.nutrition.facts import OwnYield
 from tarebook.recipe.load import shipped_recipes
 from tarebook.shelf import kept
 from tarebook.shelf.gather import gather
@@ -30,9 +35,9 @@ def worked_out(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     module = sys.modules["tarebook.shelf.gather"]
     true = module.row_of
 
-    def noted(name: str, data: bytes, *, file: str) -> Row:
+    def noted(name: str, data: bytes, **more: Any) -> Row:
         names.append(name)
-        found: Row = true(name, data, file=file)
+        found: Row = true(name, data, **more)
         return found
 
     monkeypatch.setattr(module, "row_of", noted)
@@ -69,26 +74,31 @@ def test_a_changed_recipe_is_worked_out_again(shelf: Path, worked_out: list[str]
     assert before[str(path)].sodium_mg != after[str(path)].sodium_mg
 
 
-@pytest.mark.parametrize("what", ["tables", "bottles", "program"])
+@pytest.mark.parametrize("what", ["tables", "set", "python", "program"])
 def test_nothing_kept_outlives_what_it_rests_on(
-    what: str, shelf: Path, worked_out: list[str], monkeypatch: pytest.MonkeyPatch,
-    own_home: Path, tmp_path: Path,
-) -> None:  # fmt: skip
-    """A table, a bottle or the program itself changes: all is worked out again."""
+    what: str, shelf: Path, worked_out: list[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """A table, the measuring set, Python or the program itself changes: all is worked out again."""
     gather([shelf])
     worked_out.clear()
+    drawer = "basic"
     if what == "tables":
         copy = Path(shutil.copytree(folder("reference"), tmp_path / "reference"))
         (copy / "nutrients.csv").write_text(
             (copy / "nutrients.csv").read_text("utf-8") + "\n", "utf-8"
         )
         monkeypatch.setattr(kept, "folder", lambda _: copy)
-    elif what == "bottles":
-        (own_home / "foods").mkdir(parents=True)
-        (own_home / "foods" / "lake-soy.toml").write_text("x = 1", "utf-8")
-    else:
+    elif what == "set":
+        drawer = "metric"
+    elif what == "python":
         monkeypatch.setattr(kept.sys, "version", "another")
-    gather([shelf])
+    else:
+        package = Path(kept.__file__).parents[1]
+        copy = Path(shutil.copytree(package, tmp_path / "package"))
+        table = copy / "uptake" / "table.u16"  # no code, and figures rest on it
+        table.write_bytes(table.read_bytes()[:-1] + b"\0")
+        monkeypatch.setattr(kept, "__file__", str(copy / "shelf" / "kept.py"))
+    gather([shelf], drawer=drawer)
 
     assert len(shipped_recipes()) == len(worked_out)
 
@@ -100,7 +110,7 @@ def test_a_damaged_file_costs_time_and_nothing_else(shelf: Path, damage: bytes |
     path = cache() / "shelf.sqlite3"
     if damage is None:
         with sqlite3.connect(path) as opened:
-            opened.execute("DROP TABLE kept")
+            opened.execute("DROP TABLE kept_rows")
     else:
         path.write_bytes(damage)
 
@@ -130,3 +140,94 @@ def test_err_a_folder_without_recipes(tmp_path: Path) -> None:
     """It is said, and nothing is listed."""
     with pytest.raises(FileUnreadable, match=r"there is no \.toml file"):
         gather([tmp_path])
+
+
+BOTTLE = 'like = "soy-sauce"\n[panel]\nserving = "1 Tbsp (17 g)"\nsodium = "{} mg"\n'
+
+
+def test_a_bottle_changes_what_names_it_and_nothing_else(
+    shelf: Path, worked_out: list[str], own_home: Path
+) -> None:
+    """A new one, another figure on it, none any more: each time only recipes that name it."""
+    own = own_home / "foods" / "soy-sauce.toml"
+    own.parent.mkdir(parents=True)
+    naming = [str(path) for path in sorted(shelf.iterdir()) if "\nsoy-sauce =" in path.read_text()]
+    first = gather([shelf])
+    seen = [first]
+    for text in (BOTTLE.format(575), BOTTLE.format(875), BOTTLE.format(575)):
+        worked_out.clear()
+        own.write_text(text, "utf-8")
+        seen.append(gather([shelf]))
+        assert naming == worked_out
+    own.unlink()
+    assert first == gather([shelf])
+    assert 0 < len(naming) < len(shipped_recipes())
+    changed = [(a.name, a != b) for a, b in zip(seen[1], seen[2], strict=True)]
+    assert naming == [name for name, differs in changed if differs]
+
+
+def test_a_bottle_may_be_named_behind_food(shelf: Path, own_home: Path) -> None:
+    """A recipe that names it only behind ``food =``, in another spelling, is worked out anew."""
+    path = shelf / "own.toml"
+    path.write_text(
+        'title = "x"\n[meat]\nfood = "deer"\namount = "1 kg"\n[marinade]\n'
+        'dark = { food = "Lake  Soy", amount = "1 cup" }\n',
+        "utf-8",
+    )
+    assert gather([path])[0].fault
+    own = own_home / "foods" / "lake-soy.toml"
+    own.parent.mkdir(parents=True)
+    own.write_text(BOTTLE.format(575), "utf-8")
+    little = gather([path])[0]
+    own.write_text(BOTTLE.format(1575), "utf-8")
+    much = gather([path])[0]
+
+    assert little.sodium_mg and much.sodium_mg
+    assert little.sodium_mg[2] < much.sodium_mg[0]
+    own.write_text("like = 3", "utf-8")
+    assert gather([path])[0].fault
+
+
+def test_an_edit_in_place_is_seen(shelf: Path) -> None:
+    """Same name, same size, same time of change: what stands in the file counts."""
+    path = shelf / "juniper-venison.toml"
+    state = path.stat()
+    before = gather([path])[0]
+    path.write_text(path.read_text("utf-8").replace('"1/2 cup"', '"3/4 cup"'), "utf-8")
+    os.utime(path, ns=(state.st_atime_ns, state.st_mtime_ns))
+
+    assert (state.st_size, state.st_mtime_ns) == (path.stat().st_size, path.stat().st_mtime_ns)
+    after = gather([path])[0]
+    assert before.sodium_mg and after.sodium_mg and after.sodium_mg[0] > before.sodium_mg[0]
+
+
+def test_what_own_batches_say_is_part_of_it(shelf: Path, worked_out: list[str]) -> None:
+    """A recipe whose batches say something new is worked out again, and by what they say."""
+    file = str(shelf / "juniper-venison.toml")
+    before = {row.name: row for row in gather([shelf])}
+    asked = []
+
+    def own_yields(recipes: Sequence[tuple[str, bytes]]) -> dict[str, OwnYield]:
+        asked.extend(name for name, _ in recipes)
+        said = learn([0.30, 0.31])
+        assert said is not None
+        return {file: said}
+
+    worked_out.clear()
+    after = {row.name: row for row in gather([shelf], own_yields=own_yields)}
+    assert ([file], len(shipped_recipes())) == (worked_out, len(asked))
+    assert [file] == [name for name, row in after.items() if row != before[name]]
+    worked_out.clear()
+    assert after == {row.name: row for row in gather([shelf], own_yields=own_yields)}
+    assert before == {row.name: row for row in gather([shelf])}
+    assert [] == worked_out
+
+
+def test_a_file_beside_is_not_taken_for_a_recipe(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever lies in the folder one happens to stand in, the list is of the house."""
+    (tmp_path / "juniper-venison").write_text("nothing", "utf-8")
+    monkeypatch.chdir(tmp_path)
+
+    assert [] == [one.name for one in gather() if one.fault]

@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from tarebook.cli import asking
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from tarebook.nutrition.facts import OwnYield
 
 
 def list_(
@@ -43,6 +48,7 @@ def list_(
     from tarebook.cards.shelf_page import shelf_data, shelf_page, shelf_rows
     from tarebook.cells import csv_text
     from tarebook.cli.talk import asked, complain, show, show_data, write
+    from tarebook.cli.work import drawer_name
     from tarebook.findings import AskedWrongly, nearest
     from tarebook.quantities.amount import parse_mass
     from tarebook.shelf import SORTS, gather, sort_rows
@@ -63,6 +69,8 @@ def list_(
     }
     rows = gather(
         folders or (),
+        drawer=drawer_name(None),
+        own_yields=_own_yields,
         tell=lambda count: complain(f"working out {count:,} recipes; the next time they are kept"),
     )
     not_told = 0
@@ -77,3 +85,27 @@ def list_(
         write(csv_text(shelf_rows(rows)))
     else:
         show(shelf_page(rows, not_told=not_told))
+
+
+def _own_yields(recipes: Sequence[tuple[str, bytes]]) -> dict[str, OwnYield]:
+    """Return what the batch book says of recipes; a book that cannot be read stops nothing."""
+    from tarebook.records.place import is_there
+
+    if not is_there():
+        return {}
+    from functools import partial
+
+    from tarebook.cli.next_time import complain_of_book
+    from tarebook.findings import FileUnreadable, FileUnwritable
+    from tarebook.lessons.history import own_yields
+    from tarebook.recipe.read import read_recipe
+
+    def titled(file: str, data: bytes) -> str:
+        recipe, _ = read_recipe(data, file=file)
+        return "" if recipe is None else recipe.title
+
+    try:
+        return own_yields((file, partial(titled, file, data)) for file, data in recipes)
+    except (FileUnreadable, FileUnwritable) as fault:
+        complain_of_book(str(fault))
+        return {}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from tarebook.figures.foods import normalised
 from tarebook.files import read_bytes
 from tarebook.findings import FileUnreadable
@@ -37,10 +39,10 @@ def _names(recipe: str, sought: str) -> bool:
         document = tomllib.loads(text.replace("\r\n", "\n"))
     except tomllib.TOMLDecodeError:
         return True
-    return any(normalised(name) == sought for name in _foods(document))
+    return any(normalised(name) == sought for name in foods_of(document))
 
 
-def _foods(document: dict[str, object]) -> list[str]:
+def foods_of(document: Mapping[str, object]) -> list[str]:
     """Return what each ingredient is: the food that its line states, or its own name."""
     found = []
     for part in keys.PARTS:

@@ -3,7 +3,7 @@
 Files of this room:
 
 - ``rows``: what the list tells of one recipe, sorted and chosen among.
-- ``kept``: rows that were worked out before, kept by what they were worked out from.
+- ``kept``: rows that were worked out before, kept by all that they were worked out from.
 - ``gather``: every recipe of the house, worked out or taken from what is kept.
 """
 

@@ -2,22 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
+from tarebook.files import read_bytes
 from tarebook.findings import FileUnreadable
-from tarebook.recipe.load import find_recipes, own_names, recipe_bytes, shipped_recipes
-from tarebook.shelf.kept import digest_of, fingerprint, keep_rows, kept_rows
-from tarebook.shelf.rows import Row, row_of
+from tarebook.nutrition.facts import OwnYield
+from tarebook.recipe.load import (
+    SUFFIX,
+    find_recipes,
+    own_names,
+    own_recipes,
+    recipe_bytes,
+    shipped_recipes,
+)
+from tarebook.shelf.kept import Ground, Kept, digest_of, ground_of, keep_rows, kept_rows
+from tarebook.shelf.rows import Row, foods_named, row_of
+from tarebook.toml.text import MOST_BYTES
+from tarebook.tuples import NamedTuple
+from tarebook.where import folder
 
 _AT_ONCE = 200
 
+OwnYields = Callable[[Sequence[tuple[str, bytes]]], Mapping[str, OwnYield]]
+"""What the cook's own batches say of recipes: file name and bytes of each, to what is said."""
 
-def gather(folders: Iterable[Path] = (), *, tell: Callable[[int], None] | None = None) -> list[Row]:
+
+class _Read(NamedTuple):
+    name: str
+    file: str
+    data: bytes
+    own_yield: OwnYield | None = None
+
+
+def gather(
+    folders: Iterable[Path] = (),
+    *,
+    drawer: str = "basic",
+    own_yields: OwnYields | None = None,
+    tell: Callable[[int], None] | None = None,
+) -> list[Row]:
     """Return a row for every recipe.
 
     Args:
         folders: folders of recipes, or files; the cook's own and the shipped ones where none.
+        drawer: name of the measuring set.
+        own_yields: asks what the cook's own batches say of recipes.
         tell: called once with how many must be worked out, before a long wait.
 
     Returns:
@@ -26,35 +56,68 @@ def gather(folders: Iterable[Path] = (), *, tell: Callable[[int], None] | None =
     Raises:
         FileUnreadable: what was named is missing, or a folder without a recipe in it.
     """
-    named = {str(where) for where in folders}
-    names = [str(path) for where in sorted(named) for path in find_recipes(where)]
-    if not names:
-        names = sorted({*own_names(), *shipped_recipes()})
-    ground = fingerprint()
     rows: list[Row] = []
-    read: dict[str, tuple[bytes, bytes, str]] = {}
-    for name in names:
+    read: list[_Read] = []
+    for one in _all_read({str(where) for where in folders}):
+        if isinstance(one, Row):
+            rows.append(one)
+        else:
+            read.append(one)
+    said = own_yields([(one.file, one.data) for one in read]) if own_yields else {}
+    read = [one._replace(own_yield=said.get(one.file)) for one in read] if said else read
+    ground = ground_of(drawer)
+    digests = [digest_of(one.data, ground, one.own_yield) for one in read]
+    kept = kept_rows(digests, ground)
+    wanting = []
+    for one, digest in zip(read, digests, strict=True):
+        if digest in kept:
+            rows.append(_kept(one.name, kept[digest]))
+        else:
+            wanting.append((digest, one))
+    if tell is not None and len(wanting) > _AT_ONCE:
+        tell(len(wanting))
+    rows += _worked_out(wanting, drawer, ground)
+    return sorted(rows, key=lambda row: row.name)
+
+
+def _all_read(named: set[str]) -> Iterator[_Read | Row]:
+    """Yield every recipe with its bytes; one that cannot be read is a row that says so."""
+    for name, path in _named(named) if named else _of_the_house():
         try:
-            data, file = recipe_bytes(name)
+            if path is None:
+                data, file = recipe_bytes(name)
+            else:
+                data, file = read_bytes(path, most=MOST_BYTES, what="recipe"), f"{name}{SUFFIX}"
         except FileUnreadable as fault:
             if name in named:
                 raise
-            rows.append(Row(name, "", "", None, None, (), str(fault)))
+            yield Row(name, "", "", None, None, (), str(fault))
         else:
-            read[name] = (digest_of(data, ground), data, file)
-    kept = kept_rows(digest for digest, _, _ in read.values())
-    wanting = [name for name, (digest, _, _) in read.items() if digest not in kept]
-    if tell is not None and len(wanting) > _AT_ONCE:
-        tell(len(wanting))
-    rows += [_kept(name, kept[one[0]]) for name, one in read.items() if one[0] in kept]
+            yield _Read(name, file, data)
+
+
+def _named(folders: set[str]) -> Iterator[tuple[str, None]]:
+    return ((str(path), None) for where in sorted(folders) for path in find_recipes(where))
+
+
+def _of_the_house() -> Iterator[tuple[str, Path]]:
+    """Yield the name and the file of each recipe; the cook's own wins over a shipped one."""
+    shipped, own = folder("recipes"), own_recipes()
+    places = {**dict.fromkeys(shipped_recipes(), shipped), **dict.fromkeys(own_names(), own)}
+    return ((name, place / f"{name}{SUFFIX}") for name, place in sorted(places.items()))
+
+
+def _worked_out(
+    wanting: Sequence[tuple[bytes, _Read]], drawer: str, ground: Ground
+) -> Iterator[Row]:
+    """Yield rows; each few hundred are kept as soon as they are there."""
     for start in range(0, len(wanting), _AT_ONCE):
         fresh = {}
-        for name in wanting[start : start + _AT_ONCE]:
-            digest, data, file = read[name]
-            fresh[digest] = row_of(name, data, file=file)
-            rows.append(fresh[digest])
-        keep_rows(fresh)
-    return sorted(rows, key=lambda row: row.name)
+        for digest, one in wanting[start : start + _AT_ONCE]:
+            row = row_of(one.name, one.data, file=one.file, drawer=drawer, own_yield=one.own_yield)
+            fresh[digest] = Kept(row, None if row.fault else foods_named(one.data))
+            yield row
+        keep_rows(fresh, ground)
 
 
 def _kept(name: str, values: list[object]) -> Row:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from tarebook.findings import TarebookError
 from tarebook.nutrition import estimate, facts_of
+from tarebook.nutrition.facts import OwnYield
 from tarebook.nutrition.range import Range
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.model import Recipe
@@ -39,21 +40,41 @@ class Row(NamedTuple):
     fault: str = ""
 
 
-def row_of(name: str, data: bytes, *, file: str) -> Row:
+def row_of(
+    name: str,
+    data: bytes,
+    *,
+    file: str,
+    drawer: str = "basic",
+    own_yield: OwnYield | None = None,
+) -> Row:
     """Return the row of a recipe file; a faulty one has a row that says so.
 
     Args:
         name: what the list calls it.
         data: the bytes of the file.
         file: its name, for the fault.
+        drawer: name of the measuring set: sodium is reckoned from its scoops.
+        own_yield: what the cook's own batches say of this recipe.
     """
     recipe, findings = read_recipe(data, file=file)
     if recipe is None:
         return Row(name, "", "", None, None, (), _faulty(len(findings)))
     try:
-        return _figured(name, recipe)
+        return _figured(name, recipe, drawer, own_yield)
     except TarebookError as fault:
         return Row(name, recipe.title, recipe.meat.food, None, None, (), str(fault))
+
+
+def foods_named(data: bytes) -> tuple[str, ...]:
+    """Return the names by which a recipe that could be read asks for foods."""
+    import tomllib
+
+    from tarebook.figures.foods import normalised
+    from tarebook.recipe.named_in import foods_of
+
+    document = tomllib.loads(data.decode("utf-8-sig"))
+    return tuple(dict.fromkeys(normalised(name) for name in foods_of(document)))
 
 
 def _faulty(count: int) -> str:
@@ -61,12 +82,12 @@ def _faulty(count: int) -> str:
     return f"its file has {faults}: see tarebook check"
 
 
-def _figured(name: str, recipe: Recipe) -> Row:
+def _figured(name: str, recipe: Recipe, drawer: str, own_yield: OwnYield | None) -> Row:
     from tarebook.safety.curing import guard_scaled
 
-    scaled = scale_by_factor(recipe, Fraction(1), choose_drawer("basic"))
+    scaled = scale_by_factor(recipe, Fraction(1), choose_drawer(drawer))
     guard_scaled(scaled)
-    found = estimate(facts_of(scaled)).per_ounce
+    found = estimate(facts_of(scaled, own_yield=own_yield)).per_ounce
     sodium, sugars = found["sodium_mg"], found["sugars_g"]
     floors = [one for one in ("sodium_mg", "sugars_g") if _floor(found[one])]
     return Row(name, recipe.title, recipe.meat.food, _three(sodium), _three(sugars), tuple(floors))
