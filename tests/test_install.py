@@ -129,6 +129,17 @@ def test_an_installed_wheel_works(wheel: Path, tmp_path: Path) -> None:
 
 
 @pytest.mark.slow
+def test_the_same_sources_make_the_same_wheel(wheel: Path, copy: Path, tmp_path: Path) -> None:
+    """Built again from files copied at another time, the wheel is the same byte for byte."""
+    again = shutil.copytree(copy, tmp_path / "again", copy_function=shutil.copyfile)
+    pip("wheel", "--no-deps", "--wheel-dir", str(tmp_path), str(again))
+    (built,) = tmp_path.glob("*.whl")
+
+    assert wheel.name == built.name
+    assert wheel.read_bytes() == built.read_bytes()
+
+
+@pytest.mark.slow
 def test_the_wheel_holds_every_table_and_recipe(wheel: Path) -> None:
     """Each file of ``reference`` and ``recipes`` is in the wheel, and no test or cache."""
     with zipfile.ZipFile(wheel) as opened:
