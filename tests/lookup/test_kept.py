@@ -198,9 +198,9 @@ def test_a_damaged_file_is_set_aside_and_said(
 
 
 def test_an_answer_spoiled_inside_a_sound_file_is_asked_anew(
-    service: Any, table: Open, file: Path
+    service: Any, table: Open, file: Path, caplog: pytest.LogCaptureFixture
 ) -> None:
-    """What a file holds of one answer can be nonsense; then the service is asked."""
+    """What a file holds of one answer can be nonsense; then the service is asked, in silence."""
     client = table()
     client.search("soy")
     client.close()
@@ -209,6 +209,7 @@ def test_an_answer_spoiled_inside_a_sound_file_is_asked_anew(
             kept.execute("UPDATE responses SET value = ?", (value,))
         kept.close()
         assert table().search("soy").found.foods, value
+    assert [] == caplog.records
 
 
 def test_a_file_left_by_a_crash_is_whole_again(

@@ -41,8 +41,6 @@ def set_aside_if_damaged(file: Path) -> str:
     aside = file.with_name(f"{file.stem}.damaged{file.suffix}")
     try:
         file.replace(aside)
-        for beside in ("-journal", "-wal", "-shm"):  # a new file must not take an old one's up
-            file.with_name(file.name + beside).unlink(missing_ok=True)
     except OSError as fault:
         raise Unusable(f"{named(file)} is damaged, and in the way: {fault.strerror}") from None
     return f"the kept answers were damaged; they were set aside as {named(aside)}"
