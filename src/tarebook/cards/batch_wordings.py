@@ -11,6 +11,7 @@ from tarebook.records.wordings import Wording
 
 _LEAD = 4
 _MOST_CHANGES = 40
+_MOST_NUMBERS = 20
 
 
 def wordings_page(found: Sequence[Wording], name: str) -> Iterator[Line]:
@@ -55,12 +56,18 @@ def wordings_data(found: Sequence[Wording]) -> list[dict[str, Any]]:
 def _of(one: Wording) -> str:
     """Return when a wording was used, and what it was changed for."""
     said = [] if one.since is None else [f"since {day_words(one.since, year=True)}"]
-    if one.batches:
-        said.append(f"batch{'es' if len(one.batches) > 1 else ''} {runs(one.batches)}")
-    else:
-        said.append("no batch yet")
+    said.append(_made(one.batches))
     said += [f'with "{note.note}" of {note.batch}.{note.number}' for note in one.notes]
     return "; ".join(said)
+
+
+def _made(batches: Sequence[int]) -> str:
+    """Return which batches were made: each by its number while they can be taken in at a glance."""
+    if not batches:
+        return "no batch yet"
+    if len(batches) > _MOST_NUMBERS:
+        return f"{len(batches):,} batches, {batches[0]} to {batches[-1]}"
+    return f"batch{'es' if len(batches) > 1 else ''} {runs(batches)}"
 
 
 def _changes(before: str, after: str) -> Iterator[Line]:
