@@ -20,7 +20,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
 
-from tarebook.recipe.load import recipe_bytes, shipped_recipes
+from tarebook.recipe.load import load_recipe, recipe_bytes, shipped_recipes
 from tarebook.records.entry import MEAT, NEXT_TIME, Entry, Kind
 from tarebook.records.keep import (
     insert_batch,
@@ -59,12 +59,18 @@ def fill(file: Path, count: int) -> None:
     chance = random.Random(20_261_125)
     names = shipped_recipes()
     texts = {name: recipe_bytes(name)[0].decode() for name in names}
+    titles = {name: load_recipe(name)[0].title for name in names}
     with writing(file) as db:
         for number in range(1, count + 1):
             name = chance.choice(names)
             wording = keep_wording(db, texts[name] + f"# {number // 1000}\n")
             batch_id = insert_batch(
-                db, number=number, uid=new_uid(), recipe=name, title=name, recipe_id=wording
+                db,
+                number=number,
+                uid=new_uid(),
+                recipe=name,
+                title=titles[name],
+                recipe_id=wording,
             )
             entries = tuple(invented(chance, number, done=number < count))
             for entry in entries:
@@ -114,24 +120,30 @@ def timed(runs: int, batches: int) -> None:
     """Print median, memory and the ratio to the yardstick of each command as a whole process."""
     speed = runpy.run_path(str(Path(__file__).with_name("speed.py")))
     seconds_of, measured, program = (speed[n] for n in ("_seconds", "_measured", "_program"))
-    middle = str(max(batches // 2, 1))
-    commands = {
-        "list": ["list"],
-        "list --recipe": ["list", "--recipe", "juniper-venison"],
-        "show (in hand)": ["show"],
-        "show N": ["show", middle],
-        "next": ["next"],
-        "note (writes)": ["note", "turned the bags"],
+    of_one, middle = "juniper-venison", str(max(batches // 2, 1))
+    quick = {
+        "list": ["batch", "list"],
+        "list --recipe": ["batch", "list", "--recipe", of_one],
+        "show (in hand)": ["batch", "show"],
+        "show N": ["batch", "show", middle],
+        "next": ["batch", "next"],
+        "wordings": ["batch", "wordings", of_one],
+        "note (writes)": ["batch", "note", "turned the bags"],
     }
-    whole = {"list --all": ["list", "--all"], "list --all --json": ["list", "--all", "--json"]}
+    # Every line of so many takes what it takes, and other commands have their own limits.
+    others = {
+        "list --all": ["batch", "list", "--all"],
+        "list --all --json": ["batch", "list", "--all", "--json"],
+        "scale": ["scale", of_one],
+        "drying": ["drying", of_one],
+    }
     yard = statistics.median(seconds_of(YARDSTICK) for _ in range(runs))
     print(f"{'import typer, pint':22}{1000 * yard:7.0f} ms")
-    for name, args in (commands | whole).items():
-        found = [measured([program(), "batch", *args]) for _ in range(runs)]
+    for name, args in (quick | others).items():
+        found = [measured([program(), *args]) for _ in range(runs)]
         seconds = statistics.median(one for one, _ in found)
         megabytes = max(one for _, one in found)
-        # Every line of so many takes what it takes; it must not take memory.
-        limit = (seconds < MOST_SECONDS or name in whole) and megabytes < MOST_MEGABYTES
+        limit = (seconds < MOST_SECONDS or name in others) and megabytes < MOST_MEGABYTES
         verdict = "" if limit else f"  over {MOST_SECONDS} s or {MOST_MEGABYTES} MB"
         print(f"{name:22}{1000 * seconds:7.0f} ms{megabytes:6.0f} MB{seconds / yard:6.2f}{verdict}")
 
