@@ -101,7 +101,7 @@ def test_the_soak_is_marked(case: Cases, batch: Callable[..., Recipe]) -> None:
 
     assert " (too long: 24 h at most)" == soak_mark(case(hours=120))
     assert "too warm: in the refrigerator" in of(Soak(temperature_f=(60.0, 60.0)))
-    assert "never used twice" in of(Soak(used_before=True))
+    assert "in a fresh marinade" in of(Soak(used_before=True))
     assert "mix it in" in soak_mark(case(form=MeatForm.GROUND))
     assert "" == soak_mark(case(hours=24)) == soak_mark(case("mushroom-shiitake", hours=48))
 

@@ -150,7 +150,7 @@ def test_a_warm_soak_and_used_marinade_leave_no_date(batch: Callable[..., Recipe
     def of(soak: Soak) -> KeepBy:
         return keep_by(Case.of(batch()._replace(soak=soak)))
 
-    assert "thrown away" in of(Soak(temperature_f=(60.0, 60.0))).label
+    assert "throw it away" in of(Soak(temperature_f=(60.0, 60.0))).label
     assert "its marinade was used before" == of(Soak(used_before=True)).reason
     assert "" == of(Soak(temperature_f=(38.0, 40.0))).reason
 

@@ -187,7 +187,7 @@ def _corners(hours: tuple[float, float, float, float]) -> Iterator[Line]:
 
 
 def _done_when(sheet: DryingSheet) -> Iterator[Line]:
-    yield Line("When it is done", Style.HEAD)
+    yield Line("When it is dry enough", Style.HEAD)
     yield from _say(NO_CLOCK)
     if sheet.printed:
         yield from _rule("bend-test")

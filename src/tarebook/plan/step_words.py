@@ -40,8 +40,9 @@ def air_note(job: Job) -> str:
     """Return how the air is known; in an oven that runs too hot, how it is kept from it."""
     if job.oven and job.air_f[0] > job.wanted_f[1]:
         return (
-            f"a thermometer on the rack: with the door propped, near {air_words(job.wanted_f)} and "
-            "never under it; no gas oven, no children near (common practice, no source)"
+            f"a thermometer on the rack: with the door propped, near {air_words(job.wanted_f)}, "
+            f"never under {degrees('dryer-145', 'dryer-air')}; not with a gas oven, nor with "
+            "children near (common practice, no source)"
         )
     return "by a thermometer among the trays"
 
@@ -106,6 +107,8 @@ def _drain(one: Placed, job: Job) -> Words:
             "Lift the strips out, then boil the marinade",
             "strips into a clean bowl and back into the refrigerator till it boils",
         )
+    if not job.recipe.soak.poured_away:
+        return f"Lift out, {surface}", "what is left of the marinade only once it is boiled through"
     return f"Lift out, {surface}", "used marinade is thrown away"
 
 

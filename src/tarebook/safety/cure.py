@@ -169,8 +169,8 @@ def _too_coarse(case: Case, cure: Cure, step_g: Fraction) -> Finding:
     if cure.nitrite_percent is not None:
         one = cure._replace(mass_g=step_g)
         ppm = all_absorbed_ppm(nitrite_g=nitrite_g([one]), meat_mass_g=meat_g)
-        says += f" of {cure.name}: one step is {float(ppm):,.0f} ppm of nitrite, of "
-        says += f"{float(LIMIT_PPM):g} that are the most here"
+        says += f" of {cure.name.replace('-', ' ')}: one step is {float(ppm):,.0f} ppm of "
+        says += f"nitrite, and {float(LIMIT_PPM):g} is the most that is printed here"
     finer = step_g > STEP_G
     return case.warn(
         "cure-scale-step",

@@ -28,7 +28,7 @@ def soak_mark(case: Case) -> str:
     if soaks_warm(case):
         told.append("too warm: in the refrigerator, at " + degrees("cold-store", "refrigerator"))
     if case.recipe.soak.used_before:
-        told.append("made fresh, never used twice")
+        told.append("in a fresh marinade, not one used before")
     return f" ({'; '.join(told)})" if told else ""
 
 
@@ -72,7 +72,8 @@ def dryer_mark(case: Case) -> str:
 
 def hours_mark(case: Case) -> str:
     """Return how long it dries at least before the oven, where the recipe says less."""
-    return f" ({least_oven_hours():g} h at least)" if dried_too_short(case) else ""
+    short = dried_too_short(case) and not case.oven_after_refusal
+    return f" ({least_oven_hours():g} h at least)" if short else ""
 
 
 def until_words(case: Case) -> str:

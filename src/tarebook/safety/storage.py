@@ -187,7 +187,7 @@ def _instead(case: Case) -> tuple[str, str]:
             case.inside_rule[0],
         )
     if soaks_warm(case):
-        return "It soaked warm: thrown away if that was over 2 hours.", "out-of-cold"
+        return "It soaked warm: throw it away if that was over 2 hours.", "out-of-cold"
     if case.animal is Animal.FISH:
         weeks = span("fish-smoked", "refrigerator")[0]
         return (
