@@ -167,6 +167,7 @@ CALLS = {
     "`batch show`": ["batch", "show"],
     "`batch list`": ["batch", "list"],
     "`batch next`": ["batch", "next"],
+    "`batch wordings`": ["batch", "wordings", "juniper-venison"],
     "`batch check`": ["batch", "check"],
     "`batch import`": ["batch", "import", "FOLDER/book.toml"],
     "`batch backup`": ["batch", "backup", "FOLDER/again.sqlite3"],
