@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -190,3 +192,21 @@ def test_a_changed_recipe_keeps_its_earlier_wordings(
     assert before == tarebook("batch", "show", "1", "--recipe").out
     assert 2 == tarebook("batch", "wordings", "lake", "--whole", "3").status
     assert 2 == tarebook("batch", "wordings", "elk").status
+
+
+@pytest.mark.parametrize("asked", [SCALE, PLAN, ("drying", "juniper-venison")], ids=lambda a: a[0])
+def test_without_a_book_no_database_is_loaded(asked: tuple[str, ...], own_home: Path) -> None:
+    """A cook who keeps no book waits for none, and finds none begun."""
+    code = (
+        "import sys\n"
+        "from tarebook.cli.main import run\n"
+        "try:\n    run(sys.argv[1:])\nexcept SystemExit:\n    pass\n"
+        "print('sqlite3' in sys.modules, file=sys.stderr)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code, *asked], capture_output=True, text=True, check=True
+    )
+
+    assert done.stdout
+    assert "False" == done.stderr.splitlines()[-1]
+    assert not own_home.exists()
