@@ -79,7 +79,7 @@ def test_figures_are_of_a_named_ounce_and_called_an_estimate(shipped: Shipped) -
     assert nutrition["description"].startswith("Home estimate, not a retail label. Likely value")
     assert f"sodium {sodium.amount} ({sodium.span})" in nutrition["description"]
     assert "trans fat not known" in nutrition["description"]
-    assert "carbohydrate ≥ 1" in nutrition["description"]
+    assert "carbohydrate at least 1" in nutrition["description"]
 
 
 def test_what_to_measure_is_listed_with_its_weight_and_note(shipped: Shipped) -> None:

@@ -5,7 +5,7 @@ Text, Markdown, HTML and paper all print from here, so that no card says less th
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from tarebook.cards.figures import (
     NAMES,
@@ -16,6 +16,8 @@ from tarebook.cards.figures import (
     span,
 )
 from tarebook.cards.lines import clean
+from tarebook.cards.on_paper import on_paper
+from tarebook.cards.own_steps import without_pouring
 from tarebook.cards.words import (
     PARTS,
     allergen_sentences,
@@ -35,7 +37,7 @@ from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import Part, Soak
+from tarebook.recipe.model import Part, Recipe, Soak
 from tarebook.safety import Caution
 from tarebook.safety.method import dryer_mark, heat_line, hours_mark, soak_mark, until_words
 from tarebook.scaling import ScaledIngredient
@@ -68,7 +70,7 @@ class FigureRow(NamedTuple):
     Attributes:
         figure: its name in the tables, as ``sodium_mg``; empty for one that is never known.
         name: what the card calls it.
-        amount: with unit; ``≥`` before a floor; or that it is not known.
+        amount: with unit; ``at least`` before a floor; or that it is not known.
         share: ``12 % DV``, or empty.
         span: ``208-364 mg``, or empty.
     """
@@ -126,14 +128,20 @@ def content(sheet: Worksheet) -> Content:
         groups=tuple(_groups(sheet)),
         cure=tuple(cure_sentences(sheet)),
         conditions=tuple(_conditions(sheet)),
-        steps=tuple(clean(step) for step in recipe.steps),
+        steps=tuple(clean(step) for step in _steps(recipe)),
         notes=tuple(clean(note) for note in recipe.notes),
         figures_foot=f"{found.ounce.words}; likely value rounded as labels round",
         figures=tuple(_figures(found)),
         beneath=(*_beneath(found), *_of_a_day(sheet)),
         allergens=tuple(allergen_sentences(sheet.allergens)),
-        cautions=sheet.cautions,
+        cautions=on_paper(sheet.cautions),
     )
+
+
+def _steps(recipe: Recipe) -> Iterable[str]:
+    """Return the recipe's steps; where nothing is poured away, none that throws it away."""
+    soaked = any(one.part is Part.MARINADE for one in recipe.ingredients)
+    return recipe.steps if recipe.soak.poured_away or not soaked else without_pouring(recipe.steps)
 
 
 def _groups(sheet: Worksheet) -> Iterator[Group]:
@@ -165,10 +173,11 @@ def _soak(soak: Soak, mark: str = "") -> str:
     """Return how it soaks; where the recipe says no hours, which ones the figures stand on."""
     low, _, high = soak.hours
     hours = f"{low:g} h" if low == high else f"{low:g} to {high:g} h"
-    after = f"{soak_place(soak)}, then {soak.surface.value}."
+    then = f", then {soak.surface.value}" if soak.poured_away else "; nothing is poured away"
+    after = f"{soak_place(soak)}{mark}{then}."
     if soak.stated:
-        return f"Soak: {hours}{mark} {after}"
-    return f"Soak{mark}: {after} Hours not stated; figured for {hours}."
+        return f"Soak: {hours} {after}"
+    return f"Soak: {after} Hours not stated; figured for {hours}."
 
 
 def _drying_hours(sheet: Worksheet) -> str:
@@ -192,7 +201,7 @@ def _figure(figure: str, value: Range | None) -> FigureRow:
         return FigureRow(figure, name, NOT_KNOWN)
     if value.at_least:
         # What is missing cannot be rounded away: the floor stands unrounded, with no share.
-        return FigureRow(figure, name, f"≥ {digits(value.low, value.unit)} {value.unit}")
+        return FigureRow(figure, name, f"at least {digits(value.low, value.unit)} {value.unit}")
     rounded = f"{round_label(figure, value.likely)} {value.unit}"
     return FigureRow(figure, name, rounded, _share_of_day(figure, value.likely), span(value))
 

@@ -25,7 +25,6 @@ NAMES = {
 
 NOT_KNOWN = "not known"
 NO_TOTAL = "no total"
-_NOTHING = 0.005
 
 
 def digits(amount: float, unit: str) -> str:
@@ -46,8 +45,11 @@ def digits(amount: float, unit: str) -> str:
 
 
 def nothing_known(found: Range) -> bool:
-    """Whether a figure is all missing: an "at least" of nothing would only look like zero."""
-    return found.at_least and found.high < _NOTHING
+    """Whether so much is missing that what is known of it shows as nothing.
+
+    An "at least" of nothing would only look like zero.
+    """
+    return found.at_least and float(digits(found.low, found.unit).replace(",", "")) == 0
 
 
 def span(found: Range | None) -> str:

@@ -133,7 +133,7 @@ def used_marinade(case: Case) -> tuple[Finding, ...]:
     """Say what becomes of marinade that raw meat has lain in."""
     if not case.soaked:
         return ()
-    boiled = case.recipe.heat is HeatStep.BOILED_DOWN
+    boiled = case.recipe.heat is HeatStep.BOILED_DOWN or not case.recipe.soak.poured_away
     do_first = "boil the marinade through" if boiled else "throw used marinade away"
     return (
         case.warn(
