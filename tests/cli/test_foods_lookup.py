@@ -95,7 +95,10 @@ def test_a_food_is_kept(service: Service, tarebook: Tarebook, own_home: Path) ->
     )
 
     assert 0 == status
-    assert f'"{own_home / "foods" / "lake-soy.toml"}" is written' in err
+    assert (
+        f'"{own_home / "foods" / "lake-soy.toml"}" is written; from shoyu it takes saturated, '
+        in err
+    )
     bottle = own_bottle("lake-soy")
     assert bottle is not None
     assert ("soy-sauce", "fooddata-central", "174278") == (

@@ -9,10 +9,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tarebook.findings import AskedWrongly, FoodUnknown, RecordFaulty
 from tarebook.lookup.answers import TableFood, read_food
-from tarebook.lookup.taken import bottle_of
+from tarebook.lookup.taken import as_printed, bottle_of
 from tarebook.recipe.bottles import own_bottle
 from tarebook.recipe.write_bottle import keep_bottle
 
@@ -47,9 +49,30 @@ def test_a_label_keeps_its_serving() -> None:
 
     assert panel is not None and panel.rounded
     assert (15, 17) == (panel.serving_ml, panel.serving_g)
-    assert Fraction("609.96") == panel.sodium_mg
-    assert Fraction("4.9997") == panel.sugars_g
-    assert 0 == panel.fat_g
+    assert (610, 5, 4, 6) == (
+        panel.sodium_mg, panel.sugars_g, panel.added_sugars_g, panel.carbohydrate_g)  # fmt: skip
+    assert (25, Fraction(1, 2), 20) == (panel.energy_kcal, panel.protein_g, panel.potassium_mg)
+    assert 0 == panel.fat_g and panel.fiber_g is None
+
+
+@given(st.integers(0, 600), st.integers(1, 240))
+def test_grams_printed_on_a_label_come_back(tenths: int, size: int) -> None:
+    """What a label prints in grams, worked out for 100 and rounded, comes back as printed."""
+    printed = Fraction(tenths, 10)
+    per_100 = Fraction(round(printed * 10_000 / size), 100)
+
+    found = as_printed(per_100, Fraction(size), "g")
+
+    assert abs(found - printed) <= Fraction(size, 10_000)
+    assert size > 100 or found == printed
+
+
+@given(st.integers(0, 250), st.integers(1, 60))
+def test_milligrams_printed_on_a_label_come_back(tens: int, size: int) -> None:
+    """Tens of milligrams, in servings as small as those of sauces, come back as printed."""
+    per_100 = Fraction(round(Fraction(tens * 1000, size)))
+
+    assert tens * 10 == as_printed(per_100, Fraction(size), "mg")
 
 
 @pytest.mark.parametrize(

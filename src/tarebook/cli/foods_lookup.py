@@ -107,7 +107,7 @@ def _show(
     from tarebook.cards.lookup_page import table_food_data, table_food_page
     from tarebook.cli.talk import complain, show, show_data
     from tarebook.files import named
-    from tarebook.lookup.taken import bottle_of
+    from tarebook.lookup.taken import bottle_of, not_known
     from tarebook.recipe.write_bottle import keep_bottle
 
     answer = _told(table, lambda: table.food(number))
@@ -122,7 +122,8 @@ def _show(
     else:
         show(table_food_page(found, day=answer.day, kept=answer.kept))
     if file is not None:
-        complain(f"{named(file)} is written; what the table lacks is taken from {like}")
+        lacks = ", ".join(not_known(found))
+        complain(f"{named(file)} is written" + (f"; from {like} it takes {lacks}" if lacks else ""))
 
 
 def _told(table: Client, ask: Any) -> Answer[Any]:

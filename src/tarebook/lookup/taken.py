@@ -8,7 +8,7 @@ from typing import Any
 
 from tarebook.figures.foods import food, normalised
 from tarebook.findings import AmountError, AskedWrongly
-from tarebook.lookup.amounts import FIELDS
+from tarebook.lookup.amounts import FIELDS, spoken, unit_of
 from tarebook.lookup.answers import TableFood
 from tarebook.recipe.bottle import FOODDATA, as_taken
 from tarebook.recipe.bottles import can_name
@@ -17,7 +17,9 @@ from tarebook.recipe.panel import read_serving
 
 _HUNDRED = Fraction(100)
 _LONGEST_NAME = 80
-_STEP = 10_000  # a serving's figures are kept to a ten-thousandth of their unit
+_WHOLE = ("mg", "kcal")  # figures of these stand in the table without decimals, mostly
+_STEPS = tuple(Fraction(step) for step in ("5", "1", "0.5", "0.1", "0.05", "0.01"))
+_FINEST = Fraction(1, 10_000)
 
 
 def refuse_name(name: str, like: str) -> None:
@@ -67,19 +69,45 @@ def bottle_of(found: TableFood, *, name: str, like: str, day: date) -> Bottle:
     )
 
 
+def not_known(found: TableFood) -> tuple[str, ...]:
+    """Return the figures that a bottle of this food takes from the food it is like, in words."""
+    return tuple(spoken(field) for field in FIELDS if found.figures[field] is None)
+
+
 def _panel(found: TableFood) -> Panel:
     volume_ml, mass_g, size = _serving(found)
     figures: dict[str, Any] = {
-        field: None if found.figures[field] is None else _share(found.figures[field], size)
-        for field in FIELDS
+        field: None if figure is None else as_printed(figure, size, unit_of(field))
+        for field, figure in found.figures.items()
     }
     return Panel(serving_ml=volume_ml, serving_g=mass_g, **figures)
 
 
-def _share(figure: Fraction | None, size: Fraction) -> Fraction | None:
-    if figure is None or size == _HUNDRED:
+def as_printed(figure: Fraction, size: Fraction, unit: str) -> Fraction:
+    """Return what a label prints of a serving, from the table's figure per 100 g or mL.
+
+    The table works a label's figure out for 100 and rounds it, so that 5 g in 17 g become 29.41.
+    The roundest figure that this can have come from is taken back.
+
+    Args:
+        figure: per 100 g or 100 mL.
+        size: of the serving, in the same.
+        unit: of the figure.
+
+    Example:
+        >>> as_printed(Fraction("29.41"), Fraction(17), "g")
+        Fraction(5, 1)
+    """
+    if size == _HUNDRED:
         return figure
-    return Fraction(round(figure * size / 100 * _STEP), _STEP)
+    share = figure * size / 100
+    whole = unit in _WHOLE and figure.denominator == 1
+    off = Fraction(1, 2 if whole else 200) * size / 100
+    for step in _STEPS:
+        nearest = round(share / step) * step
+        if abs(nearest - share) <= off:
+            return nearest
+    return Fraction(round(share / _FINEST)) * _FINEST
 
 
 def _serving(found: TableFood) -> tuple[Fraction | None, Fraction | None, Fraction]:
