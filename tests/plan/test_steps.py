@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.plan.make import Plan
-from tarebook.plan.steps import Step, hours_words, raw_spans
+from tarebook.plan.steps import Step, finished_spans, hours_words, raw_spans
 from tarebook.plan.tasks import Span
 from tarebook.safety.rulebook import air_words
 
@@ -92,6 +92,15 @@ def test_no_test_falls_into_raw_work(plan: PlanOf) -> None:
 
     assert of(found, "test")
     assert not any(one.span.meets(span) for one in of(found, "test") for span in raw)
+
+
+def test_no_bag_is_turned_beside_finished_strips(plan: PlanOf) -> None:
+    """From the trays to the pack no raw bag is in hand, by day or beside a night."""
+    for nights in (None, "22:00-06:00"):
+        found = plan(pounds=11, ready="2026-12-06 18:00", nights=nights)
+        finished = finished_spans(found.placed)
+        assert of(found, "turn") and 3 == len(finished)
+        assert not any(one.span.meets(span) for one in of(found, "turn") for span in finished)
 
 
 def test_all_is_washed_before_what_is_heated_is_handled(plan: PlanOf) -> None:

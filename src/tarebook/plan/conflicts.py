@@ -217,8 +217,9 @@ def _air_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
             f"{planned}, the recipe asks for {asked}; hotter, the outside may harden before the "
             "inside is dry (common practice, no source)",
             f"with the door propped, hold it near {asked} and at "
-            f"{degrees('dryer-145', 'dryer-air')} or more by a thermometer on the rack, which takes "
-            "longer than the hours here; if that cannot be held, look sooner and cut a strip open",
+            f"{degrees('dryer-145', 'dryer-air')} or more by a thermometer on the rack, which "
+            "takes longer than the hours here; if that cannot be held, look sooner and cut a strip "
+            "open",
             "dryer-145",
             kinds=_AIR,
         )

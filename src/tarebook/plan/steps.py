@@ -63,13 +63,13 @@ def steps_of(
         nights: spans in which nobody turns a bag or a tray.
     """
     found = [_step(one, jobs[one.batch]) for one in placed]
-    raw = raw_spans(jobs, placed)
+    raw, finished = raw_spans(jobs, placed), finished_spans(placed)
     for at, job in enumerate(jobs):
         own = [one for one in placed if one.batch == at]
         found += _waits(at, job, own)
         for one in own:
             if one.kind == "soak" and job.case.soaked:
-                found += _turns(one, nights)
+                found += _turns(one, merged((*nights, *(finished if job.case.is_flesh else ()))))
             elif one.kind == "dry":
                 found += _looked_at(one, job, nights, raw)
     found += _preheats(jobs, placed)
@@ -132,7 +132,10 @@ def _wait(at: int, load: int, start: int, end: int) -> Step:
 
 
 def _turns(soak: Placed, nights: Sequence[Span]) -> Iterator[Step]:
-    """Yield when the bag is turned: twice, or once in a short soak; never by night."""
+    """Yield when the bag is turned: twice, or once in a short soak; never by night.
+
+    Nor while finished strips lie open: what is wet with raw juices is not touched then.
+    """
     length = soak.end - soak.start
     parts = (1 / 3, 2 / 3) if length >= _TURN_TWICE_FROM else (1 / 2,)
     each = whole_minutes(minutes("turn"))
@@ -142,7 +145,14 @@ def _turns(soak: Placed, nights: Sequence[Span]) -> Iterator[Step]:
         if soak.start < start and start + each <= soak.end and start not in seen:
             seen.add(start)
             yield Step(
-                "turn", soak.batch, soak.load, start, start + each, True, "Turn it in its marinade"
+                "turn",
+                soak.batch,
+                soak.load,
+                start,
+                start + each,
+                True,
+                "Turn it in its marinade",
+                "the bag closed; hands washed after",
             )
 
 
@@ -190,6 +200,26 @@ def raw_spans(jobs: Sequence[Job], placed: Iterable[Placed]) -> tuple[Span, ...]
     return tuple(
         one.span for one in placed if jobs[one.batch].case.is_flesh and one.kind in RAW_KINDS
     )
+
+
+def finished_spans(placed: Iterable[Placed]) -> tuple[Span, ...]:
+    """Return from when each load comes off the trays until it is packed."""
+    listed = list(placed)
+    packed = {(one.batch, one.load): one.end for one in listed if one.kind == "pack"}
+    return tuple(
+        Span(one.start, packed[one.batch, one.load]) for one in listed if one.kind == "unload"
+    )
+
+
+def merged(spans: Iterable[Span]) -> tuple[Span, ...]:
+    """Return spans in order, those that meet or follow each other at once as one."""
+    found: list[Span] = []
+    for one in sorted(spans):
+        if found and one.start <= found[-1].end:
+            found[-1] = Span(found[-1].start, max(found[-1].end, one.end))
+        else:
+            found.append(one)
+    return tuple(found)
 
 
 def _between_tests(length: int) -> int:
