@@ -52,6 +52,22 @@ def test_of_that_recipe_only(tarebook: Tarebook) -> None:
 
 
 @pytest.mark.usefixtures("noted")
+def test_a_plan_of_two_recipes_says_of_which(tarebook: Tarebook) -> None:
+    """Each recipe once, by its title, where there are several."""
+    twice = tarebook("plan", "juniper-venison", "juniper-venison", *PLAN[4:]).out
+    both = tarebook("plan", "juniper-venison", "cabin-rub-elk", *PLAN[4:]).out
+
+    assert 1 == twice.count("less pepper")
+    assert "\nFor next time\n" in twice
+    assert 1 == both.count("less pepper")
+    tarebook("batch", "start", "cabin-rub-elk")
+    tarebook("batch", "note", "more salt", "--next-time")
+    noted = tarebook("plan", "juniper-venison", "cabin-rub-elk", *PLAN[4:]).out
+    assert "For next time, Juniper venison strips\n1.2 " in noted
+    assert "\n2.2     more salt" in noted
+
+
+@pytest.mark.usefixtures("noted")
 def test_beside_what_goes_into_a_file(tarebook: Tarebook, tmp_path: Path) -> None:
     """Where standard output is no page, the note goes to standard error."""
     for asked in (

@@ -136,9 +136,14 @@ def row_data(one: Row) -> dict[str, Any]:
     }
 
 
-def next_lines(notes: Sequence[NextTime]) -> Iterator[Line]:
-    """Yield the notes for next time of a recipe, and how they come off again, 80 columns."""
-    yield Line("For next time", Style.HEAD)
+def next_lines(notes: Sequence[NextTime], *, title: str = "") -> Iterator[Line]:
+    """Yield the notes for next time of a recipe, and how they come off again, 80 columns.
+
+    Args:
+        notes: one or more.
+        title: of the recipe, where others stand beside it.
+    """
+    yield from _wrapped(f"For next time, {title}" if title else "For next time", Style.HEAD)
     for one in notes:
         yield from _open_note(one.batch, one.entry, one.text, one.day)
     yield from _settle(notes[0].batch, notes[0].entry)

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from tarebook.records import Known
 
 
-def tell_next_time(recipe: Recipe, *, aside: bool = False) -> None:
+def tell_next_time(recipe: Recipe, *, aside: bool = False, by_name: bool = False) -> None:
     """Show the open notes for next time of a recipe, where there are any.
 
     Without a batch book nothing is loaded. A book that cannot be read is told of on standard
@@ -19,6 +19,7 @@ def tell_next_time(recipe: Recipe, *, aside: bool = False) -> None:
     Args:
         recipe: as it was opened.
         aside: whether standard output holds something else, so that notes go to standard error.
+        by_name: whether to say of which recipe they are.
     """
     found = _known(recipe)
     if not found.notes:
@@ -27,7 +28,7 @@ def tell_next_time(recipe: Recipe, *, aside: bool = False) -> None:
     from tarebook.cards.lines import Line
     from tarebook.cli.talk import complain, show
 
-    lines = next_lines(found.notes)
+    lines = next_lines(found.notes, title=recipe.title if by_name else "")
     if not aside:
         show([Line(), *lines])
         return

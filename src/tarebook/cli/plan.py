@@ -69,7 +69,7 @@ def plan(
         typer.Option(
             "--hours",
             metavar="HOURS",
-            help="What such a batch took in this dryer: 6. Else: by the batch book, where it tells.",
+            help="What such a batch took in this dryer: 6. Else: as the batch book tells.",
         ),
     ] = None,
     by: Annotated[
@@ -135,8 +135,10 @@ def plan(
     found = make_plan(jobs, dryer, wish, clock)
     _put(found, kind, out, zone_name, at, as_json, kitchen.units)
     if not as_json:
-        for recipe in opened:
-            tell_next_time(recipe, aside=kind != "text" or out is not None)
+        aside = kind != "text" or out is not None
+        once = {(recipe.file, recipe.title): recipe for recipe in opened}.values()
+        for recipe in once:
+            tell_next_time(recipe, aside=aside, by_name=len(once) > 1)
     if any(one.grave for one in found.conflicts):
         raise typer.Exit(AT_ODDS)
 
