@@ -98,8 +98,9 @@ def card(
     )
     if as_json:
         from tarebook.cards.keys import worksheet_data
+        from tarebook.cli.next_time import next_time_data
 
-        show_data(worksheet_data(done))
+        show_data({**worksheet_data(done), "next_time": next_time_data(done.recipe)})
     elif form == "text" and out is None:
         from tarebook.cards.text_card import text_card
 
