@@ -28,7 +28,7 @@ def shelf_page(rows: Sequence[Row], *, not_told: int = 0) -> Iterator[Line]:
             yield from _lines(wrap(f"{clean(one.name)}: {clean(one.fault)}", COLUMNS), Style.WARN)
             continue
         cells = (clean(one.name), _span(one, "sodium_mg"), _span(one, "sugars_g"))
-        yield from (Line(text) for text in table([cells], _WIDTHS))
+        yield from (Line(text) for text in _in_columns(cells))
     yield Line()
     recipes = "1 recipe" if len(rows) == 1 else f"{len(rows):,} recipes"
     yield from _lines(wrap(f"{recipes}. {FOOT}", COLUMNS), Style.QUIET)
@@ -68,6 +68,12 @@ def shelf_rows(rows: Sequence[Row]) -> Iterator[list[str]]:
             for value in (three or (0.0, 0.0, 0.0))
         ]
         yield [one.name, one.title, one.meat, *figures, " ".join(one.at_least), one.fault]
+
+
+def _in_columns(cells: tuple[str, str, str]) -> Iterator[str]:
+    if cells[0].isascii() and len(cells[0]) <= _WIDTHS[0]:  # nearly all of ten thousand
+        return iter((row(cells, _WIDTHS),))
+    return table([cells], _WIDTHS)
 
 
 def _span(one: Row, figure: str) -> str:
