@@ -9,7 +9,7 @@ from tarebook.shelf import Row
 ROWS = [
     Row("juniper", "Juniper", "deer", (200.0, 280.4, 360.0), (1.0, 1.4, 1.8), ()),
     Row("a" * 90, "Long", "elk", (90.0, 100.0, 120.0), (1.0, 1.2, 1.4), ("sugars_g",)),
-    Row("spoon", "Spoon", "elk", None, (1.0, 1.2, 1.4), ()),
+    Row("spoon", "Spoon", "elk", None, (0.0, 0.0, 0.004), ("sugars_g",)),
     Row("broken\x1b[2J", "", "", None, None, (), "its file has a fault: see tarebook check"),
 ]
 
@@ -27,6 +27,7 @@ def test_ranges_floors_and_gaps_are_told_apart() -> None:
     page = plain_text(shelf_page(ROWS, not_told=2))
 
     assert "200-360 mg" in page and "≥ 1.0 g" in page and "no total" in page
+    assert "not known" in page and "≥ 0" not in page  # an "at least" of nothing says nothing
     assert "see tarebook check" in page
     assert "4 recipes." in page and "2 more left out" in page
 

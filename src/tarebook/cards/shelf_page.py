@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from tarebook.cards.figures import NO_TOTAL, digits
+from tarebook.cards.figures import NO_TOTAL, digits, nothing_known, span
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
+from tarebook.nutrition.range import Range
 from tarebook.shelf import Row
 
 COLUMNS = 80
@@ -33,7 +34,10 @@ def shelf_page(rows: Sequence[Row], *, not_told: int = 0) -> Iterator[Line]:
     recipes = "1 recipe" if len(rows) == 1 else f"{len(rows):,} recipes"
     yield from _lines(wrap(f"{recipes}. {FOOT}", COLUMNS), Style.QUIET)
     if not_told:
-        text = f"{not_told:,} more left out: something of their figure is not known."
+        text = (
+            f"{not_told:,} more left out: something of their figure is not known, or their file "
+            "has a fault."
+        )
         yield from _lines(wrap(text, COLUMNS), Style.QUIET)
 
 
@@ -80,9 +84,10 @@ def _span(one: Row, figure: str) -> str:
     three, unit = getattr(one, figure), _UNITS[figure]
     if three is None:
         return NO_TOTAL
-    if figure in one.at_least:
-        return f"≥ {digits(three[0], unit)} {unit}"
-    return f"{digits(three[0], unit)}-{digits(three[2], unit)} {unit}"
+    found = Range(*three, unit, missing=("something",) if figure in one.at_least else ())
+    if found.at_least and not nothing_known(found):
+        return f"≥ {digits(found.low, unit)} {unit}"
+    return span(found)
 
 
 def _three(one: Row, figure: str) -> dict[str, float] | None:
