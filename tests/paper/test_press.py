@@ -100,6 +100,42 @@ def test_accents_apart_are_joined() -> None:
     assert "crème" in text_of(document)
 
 
+@pytest.mark.parametrize("pair", ["q\u0303", "h\u030b", "m\u0304", "b\u030a"])
+def test_a_letter_and_an_accent_of_no_single_sign_are_printed(pair: str) -> None:
+    """Where no font has a letter with that accent as one sign, both stand on the page."""
+    told: list[str] = []
+    (document,) = press("trial.typ", {"pages": [f"a{pair}a"]}, tell=told.append)
+    fonts = {
+        font.get_object()["/BaseFont"]
+        for page in pypdf.PdfReader(io.BytesIO(document)).pages
+        for font in page["/Resources"]["/Font"].values()
+    }
+
+    assert [] == told
+    assert pair in text_of(document)
+    assert all("Libertinus" in one or "NewCM" in one for one in fonts)
+
+
+def test_an_accent_that_no_font_has_leaves_its_letter() -> None:
+    """The mark is named and left out; the letter beneath it is printed, and is not called lost."""
+    told: list[str] = []
+    (document,) = press("trial.typ", {"pages": ["bac\u1aceon"]}, tell=told.append)
+
+    assert "bacon" in text_of(document).replace("\u1ace", "")
+    assert 1 == len(told) and "U+1ACE" in told[0] and "U+0063" not in told[0]
+
+
+@pytest.mark.parametrize(("title", "own"), [("肉の燻製", False), ("🍖", False), ("لحم مجفف", True)])
+def test_a_title_in_another_script_is_never_silently_blank(title: str, own: bool) -> None:
+    """It is printed in the engine's fonts, or told of where it is borrowed or a box."""
+    told: list[str] = []
+    (svg,) = press("trial.typ", {"pages": [title]}, form="svg", tell=told.append)
+    bare, *_ = press("trial.typ", {"pages": ["\u2003"]}, form="svg", tell=told.append)
+
+    assert svg.count(b"<use") > bare.count(b"<use") or svg.count(b"<image") > bare.count(b"<image")
+    assert own is not any("in a font of this computer" in one or "empty box" in one for one in told)
+
+
 @pytest.mark.parametrize("form", ["pdf", "svg", "png"])
 def test_a_letter_that_no_font_of_the_engine_has_is_told(form: room.Form) -> None:
     """Whether a font of the computer has it or none, the letter is named; the page is printed."""

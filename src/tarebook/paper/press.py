@@ -10,10 +10,10 @@ from __future__ import annotations
 import json
 import re
 import warnings
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import Any, Literal
-from unicodedata import normalize
+from unicodedata import category, normalize
 
 __all__ = ["FALLBACKS", "Form", "press"]
 
@@ -42,6 +42,7 @@ fonts lack; after them, whatever else is installed."""
 _HERE = Path(__file__).parent
 _LACKS = re.compile(r'the text `"(.*?)"` could not be displayed')
 _ESCAPED = re.compile(r"\\u\{([0-9a-f]+)\}")
+_CIRCLE = "\N{DOTTED CIRCLE}"
 _PNG_PPI = 144.0
 
 
@@ -67,13 +68,25 @@ def press(
         One document for ``pdf``, tagged and checked as PDF/UA-1; else one picture a page.
     """
     words = normalize("NFC", json.dumps(data, ensure_ascii=False))
+    return _pressed(template, words, form, ppi, tell)
+
+
+def _pressed(
+    template: str, words: str, form: Form, ppi: float, tell: Callable[[str], object]
+) -> tuple[bytes, ...]:
     own = _Run(template, words, system=False)
     lacking = own.lacking()
     if not lacking:
         return own.pages(form, ppi)
     helped = _Run(template, words, system=True)
     lost = helped.lacking()
-    borrowed = "".join(one for one in lacking if one not in lost)
+    marks = [one for one in lost if category(one).startswith("M")]
+    if marks:
+        # With an accent that no font has, its letter would be lost as well.
+        tell(f"note: no font here has {_named(marks)}: printed without it")
+        left = words.translate(dict.fromkeys(map(ord, marks)))
+        return _pressed(template, left, form, ppi, tell)
+    borrowed = [one for one in lacking if one not in lost]
     if borrowed:
         tell(f"note: {_named(borrowed)}: in a font of this computer; others may print it otherwise")
     if lost:
@@ -133,6 +146,9 @@ def _plain(shown: str) -> str:
     return _ESCAPED.sub(lambda found: chr(int(found[1], 16)), shown)
 
 
-def _named(characters: str) -> str:
-    """Return characters for a message, each with its number."""
-    return ", ".join(f"{one} (U+{ord(one):04X})" for one in characters)
+def _named(characters: Iterable[str]) -> str:
+    """Return characters for a message, each with its number; an accent over a dotted circle."""
+    return ", ".join(
+        f"{_CIRCLE if category(one).startswith('M') else ''}{one} (U+{ord(one):04X})"
+        for one in characters
+    )
