@@ -171,6 +171,8 @@ def test_out_of_the_book(recipe_text: RecipeText) -> None:
         done,
     )
     keep("no recipe", dry_in, dry_out, done)
+    keep(text, dry_in, (1.5, "dry", {"what": "out"}), done)  # taken out at once
+    keep(text, dry_in, (700, "dry", {"what": "out"}), done)  # told weeks later
     found = own_dryings("lake.toml", "Lake strips")
 
     assert [4, 1] == [one.batch for one in found]

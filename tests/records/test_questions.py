@@ -145,3 +145,27 @@ def test_in_twice(kind: str, many: int, asked: Asked, add: Add) -> None:
         found = questions(entry, old, standing_of(entries_of(db, 1)))
 
     assert many == len([one for one in found if f"tarebook batch {kind} out" in one])
+
+
+@pytest.mark.parametrize(
+    ("out_h", "says"),
+    [
+        (1.1, "that makes 6 min in the dryer, and the next batch is planned by it"),
+        (1.9, "that makes 54 min in the dryer"),
+        (7, None),
+        (25, None),
+        (31, "that makes 30 h in the dryer"),
+    ],
+)
+def test_odd_hours_in_the_dryer(out_h: float, says: str | None, start: Start, add: Add) -> None:
+    """Nothing is dry within the hour, and who comes home after a day and a night forgot to tell."""
+    start()
+    add("dry", what="in", hours=1)
+    with reading() as db:
+        old = standing_of(entries_of(db, 1))
+    entry = add("dry", what="out", hours=out_h)
+    with reading() as db:
+        found = questions(entry, old, standing_of(entries_of(db, 1)))
+
+    assert (0 if says is None else 1) == len(found)
+    assert says is None or says in found[0]

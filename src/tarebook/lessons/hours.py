@@ -31,7 +31,7 @@ _LOOKED_THROUGH = 200
 _ALIKE = 0.6
 """Times in the dryer that differ by less [-] are those of two loads; else one was interrupted."""
 _LISTED = 4
-_LONGEST_H = 500  # more than any dryer was left on: an entry forgotten
+_SHORTEST_H, _LONGEST_H = 1, 500  # in less nothing is dry; after more, an entry was forgotten
 _MOST_DOUBT = 0.9
 _SAME_CUT, _SAME_AIR_C = 0.02, 1.5
 
@@ -96,7 +96,7 @@ def dried_of(batch: Batch) -> Dried | None:
         return None
     cut = recipe.meat.thickness_written or "1/4 in taken for the cut"
     hours, loads = inside
-    if hours > _LONGEST_H:
+    if not _SHORTEST_H <= hours <= _LONGEST_H:
         return None
     return Dried(batch.number, span.start, hours, loads, how, f"{said}, {cut}")
 

@@ -24,6 +24,7 @@ _LEAST_FINISHED = Fraction(1, 20)
 _RAW_APART = Fraction(1, 4)
 _TOWELS_MOST = 1
 _BOILING_F = 212
+_SHORTEST_H, _LONGEST_H = 1, 24  # in the dryer: shorter was undone, longer was forgotten
 _EARLY_H = 1
 _AHEAD_H = 0.25
 
@@ -114,3 +115,12 @@ def _of_span(entry: Entry, before: Standing, standing: Standing) -> Iterator[str
         yield f"when it went in is not told: tarebook batch {entry.kind} in --at TIME"
     elif span.start is not None and span.end is not None and span.end < span.start:
         yield "out is before in"
+    elif loads and span.hours is not None and not _SHORTEST_H <= span.hours <= _LONGEST_H:
+        yield (
+            f"that makes {_length(span.hours)} in the dryer, and the next batch is planned by it: "
+            "--at says when it was"
+        )
+
+
+def _length(hours: float) -> str:
+    return f"{hours:.0f} h" if hours >= 1 else f"{60 * hours:.0f} min"
