@@ -82,3 +82,14 @@ def test_err_trim(trim: str, tarebook: Tarebook) -> None:
 
     assert 2 == done.status
     assert "--trim" in done.err
+
+
+def test_how_late_raw_meat_is_bought(tarebook: Tarebook) -> None:
+    """Poultry two days, red meat three before it is heated; mushrooms are told of none."""
+
+    def told(name: str) -> str:
+        return " ".join(tarebook("shop", name).out.split())
+
+    assert "lies 2 days at most in the refrigerator before it is heated" in told("orchard-turkey")
+    assert "lies 3 days at most in the refrigerator" in told("juniper-venison")
+    assert "days at most" not in told("woodland-mushrooms")

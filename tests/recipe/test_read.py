@@ -361,3 +361,12 @@ def test_a_soak_tells_how_cold_it_is_and_whether_it_was_used() -> None:
     assert recipe.soak.temperature_f == pytest.approx((39.2, 39.2))
     assert recipe.soak.used_before
     assert (None, False) == (fresh.soak.temperature_f, fresh.soak.used_before)
+
+
+def test_game_that_is_not_held_takes_the_most_cautious_rule() -> None:
+    """A hunter's cougar is no venison: the hint names bear, whose rule of heat is the strictest."""
+    for name in ("cougar", "walrus", "javelina"):
+        text = f'title = "x"\n[meat]\nfood = "{name}"\namount = "1 lb"\n'
+        _, findings = read_recipe(text, file="x")
+        hints = [one.hint for one in findings if one.code == "unknown-food"]
+        assert len(hints) == 1 and 'write "bear"' in hints[0]

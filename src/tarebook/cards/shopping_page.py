@@ -7,6 +7,9 @@ from typing import Any
 
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.quantities.words import format_mass_g
+from tarebook.safety.case import Case
+from tarebook.safety.rulebook import citations
+from tarebook.safety.soak import raw_days
 from tarebook.shopping import Cost, Need
 
 COLUMNS = 80
@@ -18,7 +21,13 @@ NO_PRICES = (
 
 
 def shopping_page(
-    title: str, needs: Sequence[Need], cost: Cost, *, currency: str, file: str
+    title: str,
+    needs: Sequence[Need],
+    cost: Cost,
+    *,
+    currency: str,
+    file: str,
+    fresh: str = "",
 ) -> Iterator[Line]:
     """Yield the page, 80 columns.
 
@@ -28,15 +37,33 @@ def shopping_page(
         cost: of the batch.
         currency: the cook's sign for money, or empty.
         file: where the cook's list is kept, for what to do next.
+        fresh: how late raw meat is bought, or nothing.
     """
     for text in wrap(title, COLUMNS):
         yield Line(text, Style.TITLE)
     buy = [one for one in needs if one.buy]
     yield from _rows("Buy", "needs", "ask for", [(one, one.buy) for one in buy])
+    if fresh:
+        yield Line()
+        yield from (Line(text) for text in wrap(fresh, COLUMNS))
     house = [one for one in needs if not one.buy]
     yield from _rows("In the house", "needs", "has", [(one, _held(one)) for one in house])
     yield Line()
     yield from _cost(cost, currency, file)
+
+
+def fresh_words(case: Case) -> str:
+    """Return how late raw meat or fish is bought; nothing where it is neither.
+
+    Source:
+        Rule ``raw-holding``.
+    """
+    if not case.is_flesh:
+        return ""
+    return (
+        f"Raw, {case.food.name} lies {raw_days(case):g} days at most in the refrigerator before it "
+        f"is heated [{citations('raw-holding')}]: buy it that late, or frozen."
+    )
 
 
 def shopping_data(needs: Sequence[Need], cost: Cost, *, currency: str) -> dict[str, Any]:

@@ -38,7 +38,7 @@ def shop(
     """
     from fractions import Fraction
 
-    from tarebook.cards.shopping_page import shopping_data, shopping_page
+    from tarebook.cards.shopping_page import fresh_words, shopping_data, shopping_page
     from tarebook.cli.talk import open_recipe, read_share, show, show_data
     from tarebook.cli.work import work_out
     from tarebook.findings import AskedWrongly
@@ -57,7 +57,8 @@ def shop(
         show_data(shopping_data(needs, cost, currency=held.currency))
     else:
         title = done.recipe.title
-        show(shopping_page(title, needs, cost, currency=held.currency, file=str(file)))
+        fresh = fresh_words(done.case)
+        show(shopping_page(title, needs, cost, currency=held.currency, file=str(file), fresh=fresh))
 
 
 def _pantry(file: Path, *, asked_for: bool) -> Pantry:

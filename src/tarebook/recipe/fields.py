@@ -221,8 +221,15 @@ def _flag(value: object, key: Key, path: KeyPath, reading: Reading) -> bool:
     return value
 
 
+# The rule is ``game-unknown`` of ``reference/rules.csv``, which stands above this room.
+_OF_GAME = (
+    'for game that is not held write "bear": its rule of heat is the most cautious, and the '
+    "figures are then bear's"
+)
+
+
 def _dried(value: object, key: Key, path: KeyPath, reading: Reading) -> Food:
-    found = named_food(_words(value, key, LONGEST_LINE), dried=True)
+    found = named_food(_words(value, key, LONGEST_LINE), otherwise=_OF_GAME, dried=True)
     if not found.species_group:
         raise Refused(
             "not-dried",

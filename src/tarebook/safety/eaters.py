@@ -6,6 +6,7 @@ from tarebook.findings import Finding
 from tarebook.quantities.units import Dimension, dimension
 from tarebook.recipe.model import Ingredient
 from tarebook.safety.case import Case
+from tarebook.safety.dryer import BENDS
 from tarebook.safety.rulebook import foods_of, limit
 
 
@@ -156,10 +157,14 @@ def scaling(case: Case) -> tuple[Finding, ...]:
         case.note(
             "scaling",
             "only amounts were scaled, never hours, temperatures or thickness",
-            "a fuller dryer dries more slowly: go by the test piece, not by the clock",
+            f"a fuller dryer dries more slowly: go by a piece, not by the clock{_bends(case)}",
             cites="scaling",
         ),
     )
+
+
+def _bends(case: Case) -> str:
+    return f", until {BENDS}" if case.is_meat else ""
 
 
 def _by_volume(one: Ingredient) -> bool:
