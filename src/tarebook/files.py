@@ -93,9 +93,11 @@ def write_whole(path: Path, data: bytes) -> None:
     except FileUnwritable:
         raise
     except (OSError, ValueError) as fault:
-        with suppress(OSError, ValueError):
-            beside.unlink()
+        _drop(beside)
         raise FileUnwritable(f"{named(path)} cannot be written: {_reason(fault)}") from None
+    except BaseException:  # Ctrl-C, above all
+        _drop(beside)
+        raise
 
 
 def holds(asked: Callable[[], Any]) -> bool:
@@ -112,6 +114,11 @@ def named(path: Path) -> str:
     if len(text) > _MOST_SHOWN:
         text = text[: _MOST_SHOWN - 3] + "..."
     return f'"{text}"'
+
+
+def _drop(file: Path) -> None:
+    with suppress(OSError, ValueError):
+        file.unlink()
 
 
 def _reason(fault: Exception) -> str:
