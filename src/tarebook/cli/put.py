@@ -25,7 +25,7 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
         AskedWrongly: it is no text and would go to a terminal.
         FileUnwritable: the file cannot be written.
     """
-    from tarebook.cli.talk import complain, write
+    from tarebook.cli.talk import complain, write, write_bytes
     from tarebook.files import write_whole
 
     if out is not None and out != PIPE:
@@ -38,8 +38,7 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
     elif sys.stdout is not None:
         if sys.stdout.isatty():
             raise AskedWrongly("this is no text for a screen: name a file with -o")
-        sys.stdout.buffer.write(data)
-        sys.stdout.buffer.flush()
+        write_bytes(data)
 
 
 def put_pages(pages: Sequence[bytes], out: str | None) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -68,11 +69,27 @@ def write(text: str) -> None:
         text.encode(encoding)
     except UnicodeEncodeError:
         text = _plainer(text).encode(encoding, "replace").decode(encoding)
-    try:
+    with _enough_seen():
         sys.stdout.write(text)
         sys.stdout.flush()
+
+
+def write_bytes(data: bytes) -> None:
+    """Write what is no text to standard output."""
+    if sys.stdout is None:
+        return
+    with _enough_seen():
+        sys.stdout.buffer.write(data)
+        sys.stdout.buffer.flush()
+
+
+@contextmanager
+def _enough_seen() -> Iterator[None]:
+    """End without a word where the reader has seen enough and is gone."""
+    try:
+        yield
     except BrokenPipeError:
-        drop_output()  # the reader has seen enough
+        drop_output()
         raise SystemExit(_CLOSED_PIPE) from None
 
 
