@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from tarebook.findings import AskedWrongly
+from tarebook.findings import AskedWrongly, FileUnreadable
 from tarebook.probe import Gap, Log, read_log
 
 STEADY = "".join(f"2026-11-21 18:{minute:02d},{100 + minute}\n" for minute in range(30))
@@ -190,11 +190,11 @@ def test_seconds_since_1970_have_a_clock() -> None:
 )  # fmt: skip
 def test_err_what_is_no_log(text: str) -> None:
     """Whatever it is, it is said that it cannot be read, and by whose fault."""
-    with pytest.raises(AskedWrongly):
+    with pytest.raises(FileUnreadable):
         log(text)
 
 
 def test_rows_of_one_moment_are_no_log() -> None:
     """Two readings of one moment leave one: that is refused, not drawn."""
-    with pytest.raises(AskedWrongly, match="one moment"):
+    with pytest.raises(FileUnreadable, match="one moment"):
         read_log("clock;meat\n12:00 am;71 °C\n12:00 am;71 °C\n".encode(), file="log.csv")

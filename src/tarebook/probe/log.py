@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime
 from itertools import pairwise
 
-from tarebook.findings import AskedWrongly, Finding, Place, Severity
+from tarebook.findings import AskedWrongly, FileUnreadable, Finding, Place, Severity
 from tarebook.probe.columns import Columns, TemperatureColumn, columns_of, reading_of
 from tarebook.probe.times import Moment, TimeFault, TimeReader, time_reader
 from tarebook.tuples import NamedTuple
@@ -88,11 +88,12 @@ def read_log(
         Its readings in order of time, with what was odd.
 
     Raises:
-        AskedWrongly: the file is no log, or does not say which column, or in what scale.
+        FileUnreadable: the file is no log.
+        AskedWrongly: it does not say which column is meant, or in what scale.
     """
-    rows = _rows(_decoded(data, file))
+    rows = _rows(_decoded(data, file), file)
     if len(rows) < 2:
-        raise AskedWrongly(f"{file}: no log: it needs rows of times and temperatures")
+        raise FileUnreadable(f"{file}: no log: it needs rows of times and temperatures")
     columns = columns_of([cells for _, cells in rows[:_SAMPLE]])
     body = rows[1:] if columns.has_heading else rows
     wanted = _wanted(columns, column, file)
@@ -108,11 +109,13 @@ def read_log(
         found.note(None, "time-read", note)
     timed = list(found.read(body, columns.time, wanted.at, read_time, scale))
     if len(timed) < 2:
-        raise AskedWrongly(f"{file}: fewer than two rows could be read as a time and a temperature")
+        raise FileUnreadable(
+            f"{file}: fewer than two rows could be read as a time and a temperature"
+        )
     found.tell_bad()
     timed = found.in_order(timed)
     if len(timed) < 2:
-        raise AskedWrongly(f"{file}: all rows that could be read are of one moment")
+        raise FileUnreadable(f"{file}: all rows that could be read are of one moment")
     start, first = timed[0][0].clock, timed[0][0].seconds
     readings = found.without_spikes(
         [Reading(moment.seconds - first, value) for moment, value, _ in timed]
@@ -261,18 +264,18 @@ class _Found:
 def _decoded(data: bytes, file: str) -> str:
     """Return the text of a log: UTF-8 or UTF-16 with its mark, else the old western letters."""
     if len(data) > MOST_BYTES:
-        raise AskedWrongly(f"{file}: a log of more than {MOST_BYTES // 1_000_000} MB is not read")
+        raise FileUnreadable(f"{file}: a log of more than {MOST_BYTES // 1_000_000} MB is not read")
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return data.decode("utf-16", "replace")
     if b"\0" in data[:4096]:
-        raise AskedWrongly(f"{file}: no log: it is not text")
+        raise FileUnreadable(f"{file}: no log: it is not text")
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError:
         return data.decode("latin-1")
 
 
-def _rows(text: str) -> list[tuple[int, list[str]]]:
+def _rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     """Return each row that is not empty, with its line number."""
     lines = text.lstrip("\ufeff").splitlines()
     sample = [line for line in lines[:_SAMPLE] if line.strip()]
@@ -282,7 +285,7 @@ def _rows(text: str) -> list[tuple[int, list[str]]]:
         reader = csv.reader(cleaned, delimiter=delimiter)
         return [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
     except csv.Error as fault:
-        raise AskedWrongly(f"line {len(lines)}: no rows of cells: {fault}") from None
+        raise FileUnreadable(f"{file}: no log: its rows have no cells: {fault}") from None
 
 
 def _evenness(lines: Sequence[str], mark: str) -> tuple[int, int]:
@@ -299,9 +302,9 @@ def _evenness(lines: Sequence[str], mark: str) -> tuple[int, int]:
 def _wanted(columns: Columns, column: str, file: str) -> TemperatureColumn:
     found = columns.temperatures
     if not columns.time:
-        raise AskedWrongly(f"{file}: no column reads as a time")
+        raise FileUnreadable(f"{file}: no column reads as a time")
     if not found:
-        raise AskedWrongly(f"{file}: no column reads as a temperature")
+        raise FileUnreadable(f"{file}: no column reads as a temperature")
     if column:
         same = [one for one in found if column.lower() == one.name.lower()]
         like = same or [one for one in found if column.lower() in one.name.lower()]
@@ -332,7 +335,7 @@ def _times(
             return time_reader([sample, *cells[place:]], unit=columns.unit, day_first=day_first)
         except (TimeFault, OverflowError, OSError):
             continue
-    raise AskedWrongly(f"{file}: no row has a time that can be read")
+    raise FileUnreadable(f"{file}: no row has a time that can be read")
 
 
 def _usual_step(seconds: Sequence[float]) -> float:
