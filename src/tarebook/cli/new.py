@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from tarebook.cli import asking
-from tarebook.findings import AskedWrongly, FileUnreadable
+from tarebook.files import holds, named, write_whole
+from tarebook.findings import AskedWrongly, FileUnwritable
 
 if TYPE_CHECKING:
     from tarebook.recipe.questions import Question
@@ -31,17 +32,17 @@ def new(
 
     if file.suffix != ".toml":
         file = file.with_name(f"{file.name}.toml")
-    if file.exists():
-        raise FileUnreadable(f"{file} is there already; nothing was written over")
-    if not file.parent.is_dir():
-        raise FileUnreadable(f"there is no folder {file.parent} to write it to")
+    _refuse_taken(file)
+    if not holds(file.parent.is_dir):
+        raise FileUnwritable(f"there is no folder {named(file.parent)} to write it to")
     complain("Press Enter to leave an answer out.")
     answers: dict[str, str | list[str]] = {}
     while (question := next_question(answers)) is not None:
         answers[question.name] = _ask_many(question) if question.many else _ask(question)
     recipe = recipe_from(answers, file=str(file))
     schema = folder("reference") / "recipe.schema.json"
-    _write_new(file, to_toml(recipe, schema=schema.as_posix(), hints=True))
+    _refuse_taken(file)  # the questions took a while
+    write_whole(file, to_toml(recipe, schema=schema.as_posix(), hints=True).encode("utf-8"))
     if as_json:
         show_data({"file": str(file), "title": recipe.title})
     else:
@@ -79,10 +80,6 @@ def _words(question: Question) -> str:
     return f"{question.ask}{choices}{example}{many}"
 
 
-def _write_new(file: Path, text: str) -> None:
-    """Write a new file whole or not at all."""
-    try:
-        with file.open("x", encoding="utf-8", newline="\n") as opened:
-            opened.write(text)
-    except OSError as fault:
-        raise FileUnreadable(f"cannot write {file}: {fault.strerror}") from None
+def _refuse_taken(file: Path) -> None:
+    if holds(file.exists):
+        raise FileUnwritable(f"{named(file)} is there already; nothing was written over")
