@@ -27,8 +27,9 @@ def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = EN
     from tarebook.cli.talk import complain
 
     while True:
-        sys.stderr.write(f"{ask}\n> ")
-        sys.stderr.flush()
+        if sys.stderr is not None:
+            sys.stderr.write(f"{ask}\n> ")
+            sys.stderr.flush()
         line = "" if sys.stdin is None or sys.stdin.closed else sys.stdin.readline()
         if not line:
             raise AskedWrongly(ended)
