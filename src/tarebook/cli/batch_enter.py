@@ -221,7 +221,7 @@ def enter(
 
     now = clock_now()
     draft = Draft(happened=read_at(at, now), recorded=moment_of(now), note=note or "", **fields)
-    with writing() as db:
+    with writing(begun=True) as db:
         number = batch_in_hand(db, batch, or_latest=or_latest)
         before = standing_of(entries_of(db, number))
         entry = add_entry(db, number, draft)

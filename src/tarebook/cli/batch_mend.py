@@ -40,7 +40,7 @@ def undo(
 
     at = moment_of(clock_now())
     from_batch, number = (batch, None) if entry is None else read_entry(entry, batch)
-    with writing() as db:
+    with writing(begun=True) as db:
         if number is not None:
             from_batch = batch_in_hand(db, from_batch, or_latest=True)
         struck, by = strike(db, from_batch, number, at=at, note=note or "")
@@ -93,7 +93,7 @@ def edit(
     changes: dict[str, Any] = {}
     if at is not None:
         changes["happened"] = read_at(at, now)
-    with writing() as db:
+    with writing(begun=True) as db:
         from_batch = batch_in_hand(db, from_batch, or_latest=True)
         entries = entries_of(db, from_batch)
         old = standing_entry(from_batch, entries, number)

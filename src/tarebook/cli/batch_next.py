@@ -147,7 +147,7 @@ def _settle(
 
     at = moment_of(clock_now())
     from_batch, number = read_entry(entry, batch)
-    with writing() as db:
+    with writing(begun=True) as db:
         from_batch = batch_in_hand(db, from_batch, or_latest=True)
         found = read_batch(db, from_batch)
         taken = Kind(kind) is Kind.TAKEN
@@ -190,7 +190,7 @@ def _recipe_now(said: str | None, batch: Batch) -> str:
             f"({_NAME_IT})"
         )
     try:
-        if len(data) <= MOST_BYTES:
+        if data.strip() and len(data) <= MOST_BYTES:
             return data.decode("utf-8")
     except UnicodeDecodeError:
         pass

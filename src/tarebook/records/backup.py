@@ -97,6 +97,8 @@ def restore(file: Path) -> Restored:
     """
     book = book_file()
     checked_book(file)
+    if not is_there(file):
+        raise FileUnreadable(f"{named(file)} is empty, and no backup of a book")
     if holds(lambda: file.samefile(book)):
         raise AskedWrongly(f"{named(file)} is the book itself")
     with told(file, "read"), closing(opened(file)) as db:
@@ -105,7 +107,9 @@ def restore(file: Path) -> Restored:
         with told(book, "written"):
             copy_book(file, book)
         return Restored(_count(book), None, None)
-    if _is_damaged(book):
+    with told(book, "read"):
+        damaged = _is_damaged(book)
+    if damaged:
         with told(book, "written"):
             fresh = book.with_name(f"{book.name}.restored")
             copy_book(file, fresh)

@@ -54,16 +54,25 @@ def reading(path: Path | None = None) -> Iterator[sqlite3.Connection]:
 
 
 @contextmanager
-def writing(path: Path | None = None) -> Iterator[sqlite3.Connection]:
+def writing(path: Path | None = None, *, begun: bool = False) -> Iterator[sqlite3.Connection]:
     """Open the book to write in it; all that is written inside is kept at the end, or nothing.
 
     Once the block is left without an exception, everything is on the disk.
+
+    Args:
+        path: another book than the cook's own.
+        begun: whether there must be a book for it. Where there is none an empty one is shown, in
+            which there is nothing to add to, and no file is made.
 
     Raises:
         FileUnreadable: it is damaged, of a newer version, or no batch book.
         FileUnwritable: the folder is read-only, the disk is full, another is writing for long.
     """
     file = path or book_file()
+    if begun and not is_there(file):
+        with reading(file) as db:
+            yield db
+        raise AssertionError("written in a book that is not there")
     with told(file, "written"):
         make_folder(file.parent)
         with closing(_database(file, "rwc")) as db:
