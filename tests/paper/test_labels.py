@@ -73,7 +73,7 @@ def test_dates_are_the_shortest_published_ones() -> None:
 
 
 def test_without_a_heat_step_there_is_no_date() -> None:
-    """It is not called food to be kept, and no day of the cook's own is printed either."""
+    """It is kept cold until it is heated; no day of the cook's own is printed either."""
     recipe, _ = load_recipe("juniper-venison")
 
     done = worksheet(recipe._replace(heat=HeatStep.UNSTATED), factor=Fraction(1))
@@ -86,7 +86,8 @@ def test_without_a_heat_step_there_is_no_date() -> None:
     (page,) = text_of(label_sheets(told, sheet_named("letter-2x5"), count=1))
 
     assert "No heat step is recorded: not to be eaten unless every piece has been 160" in page
-    assert "Keep cold" not in page and "Use by" not in page
+    assert "in wet heat. No date. Keep cold until it has been." in page
+    assert "Use by" not in page and "on the shelf" not in page
     assert "Christmas" not in page and "May 2027" not in page
 
 

@@ -177,7 +177,7 @@ def _days(keep: KeepBy, own: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
 
 def _cold(keep: KeepBy, own: Mapping[str, str]) -> tuple[str, ...]:
     """Return that it is kept cold; a cook's own last day in the cold is theirs to give."""
-    told = [keep.label]
+    told = [keep.label] if keep.to_eat else [keep.label, "Keep cold until it has been."]
     told += [
         f"Use by {said} {_PLACES[place]} (the cook's own)."
         for place, said in own.items()
