@@ -90,8 +90,9 @@ def test_no_test_falls_into_raw_work(plan: PlanOf) -> None:
     found = plan(pounds=11, ready="Sunday 18:00")
     raw = raw_spans(found.jobs, found.placed)
 
-    assert of(found, "test")
-    assert not any(one.span.meets(span) for one in of(found, "test") for span in raw)
+    turns = [one.span for one in of(found, "turn")]
+    assert of(found, "test") and turns
+    assert not any(one.span.meets(span) for one in of(found, "test") for span in (*raw, *turns))
 
 
 def test_no_bag_is_turned_beside_finished_strips(plan: PlanOf) -> None:

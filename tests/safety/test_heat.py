@@ -128,6 +128,8 @@ def test_too_few_hours_before_the_oven_are_a_warning(case: Cases) -> None:
     assert "Wisconsin allows 4 hours" in found.hint
     assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER, drying_hours=(6.0, 8.0))) == ()
     assert check_oven_hours(case(heat=HeatStep.OVEN_AFTER)) == ()
+    bear = case("bear", heat=HeatStep.OVEN_AFTER, drying_hours=(4.0, 6.0))
+    assert check_oven_hours(bear) == ()  # it is refused the oven, whatever the hours
     assert check_oven_hours(case(heat=HeatStep.STEAMED, drying_hours=(3.0, 5.0))) == ()
 
 

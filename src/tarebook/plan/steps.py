@@ -63,16 +63,19 @@ def steps_of(
         nights: spans in which nobody turns a bag or a tray.
     """
     found = [_step(one, jobs[one.batch]) for one in placed]
-    raw, finished = raw_spans(jobs, placed), finished_spans(placed)
+    finished = finished_spans(placed)
+    turns: list[Step] = []
     for at, job in enumerate(jobs):
         own = [one for one in placed if one.batch == at]
         found += _waits(at, job, own)
         for one in own:
             if one.kind == "soak" and job.case.soaked:
-                found += _turns(one, merged((*nights, *(finished if job.case.is_flesh else ()))))
-            elif one.kind == "dry":
-                found += _looked_at(one, job, nights, raw)
-    found += _preheats(jobs, placed)
+                turns += _turns(one, merged((*nights, *(finished if job.case.is_flesh else ()))))
+    raw = (*raw_spans(jobs, placed), *(one.span for one in turns if jobs[one.job].case.is_flesh))
+    for one in placed:
+        if one.kind == "dry":
+            found += _looked_at(one, jobs[one.batch], nights, raw)
+    found += [*turns, *_preheats(jobs, placed)]
     return tuple(sorted(found, key=lambda one: (one.start, one.end, one.job, one.load)))
 
 
@@ -203,11 +206,14 @@ def raw_spans(jobs: Sequence[Job], placed: Iterable[Placed]) -> tuple[Span, ...]
 
 
 def finished_spans(placed: Iterable[Placed]) -> tuple[Span, ...]:
-    """Return from when each load comes off the trays until it is packed."""
+    """Return from the last test of each load, before it comes off, until it is packed."""
+    test = whole_minutes(minutes("test"))
     listed = list(placed)
     packed = {(one.batch, one.load): one.end for one in listed if one.kind == "pack"}
     return tuple(
-        Span(one.start, packed[one.batch, one.load]) for one in listed if one.kind == "unload"
+        Span(one.start - test, packed[one.batch, one.load])
+        for one in listed
+        if one.kind == "unload"
     )
 
 

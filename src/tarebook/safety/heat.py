@@ -119,9 +119,10 @@ def check_oven_hours(case: Case) -> tuple[Finding, ...]:
 
 
 def dried_too_short(case: Case) -> bool:
-    """Return whether hours are stated and too few for the oven after drying."""
+    """Return whether hours are stated and too few for the oven after drying, where it may be."""
     hours = case.recipe.drying.hours
     after = case.is_meat and case.recipe.heat is HeatStep.OVEN_AFTER
+    after = after and not case.oven_after_refusal
     return after and hours is not None and hours[0] < least_oven_hours()
 
 

@@ -72,8 +72,7 @@ def dryer_mark(case: Case) -> str:
 
 def hours_mark(case: Case) -> str:
     """Return how long it dries at least before the oven, where the recipe says less."""
-    short = dried_too_short(case) and not case.oven_after_refusal
-    return f" ({least_oven_hours():g} h at least)" if short else ""
+    return f" ({least_oven_hours():g} h at least)" if dried_too_short(case) else ""
 
 
 def until_words(case: Case) -> str:
