@@ -75,6 +75,7 @@ def test_beside_what_goes_into_a_file(tarebook: Tarebook, tmp_path: Path) -> Non
         [*SCALE, "-o", str(tmp_path / "sheet.txt")],
         [*PLAN, "--as", "ics"],
         [*PLAN, "-o", str(tmp_path / "plan.txt")],
+        ["batch", "start", "juniper-venison", "--json"],
     ):
         done = tarebook(*asked)
 

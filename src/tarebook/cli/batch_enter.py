@@ -98,10 +98,8 @@ def start(
     if named.other:
         asked.append(_OTHER.format(named.name, named.other))
     tell(entry, found.title, as_json=as_json, asked=asked)
-    if as_json:
-        return
-    tell_next_time(found)
-    if others:
+    tell_next_time(found, aside=as_json)
+    if others and not as_json:
         write(f"Also in hand: batch {_listed(others)}; --batch names it.\n")
 
 
