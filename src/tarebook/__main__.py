@@ -1,5 +1,15 @@
-"""``python -m tarebook``."""
+"""``python -m tarebook``, and the command ``tarebook``."""
 
-from tarebook.cli.main import run
 
-run()
+def main() -> None:
+    """Run the program; Ctrl-C while it is still being loaded is no traceback either."""
+    try:
+        from tarebook.cli.main import run
+    except KeyboardInterrupt:
+        raise SystemExit(130) from None
+    if __name__ == "__main__":  # further processes read this file too
+    run()
+
+
+if __name__ == "__main__":
+    main()

@@ -112,18 +112,22 @@ def run(args: list[str] | None = None) -> None:
     Args:
         args: words after the program's name; those of the command line where not given.
     """
-    _speak_utf8()
     try:
-        words = sys.argv[1:] if args is None else args
-        program(words, whole=COMPLETING in os.environ)(words, prog_name="tarebook")
-    except Exception as fault:
-        sys.exit(_told(fault))
+        _run(sys.argv[1:] if args is None else args)
     except KeyboardInterrupt:
         sys.exit(INTERRUPTED)
     finally:
         if args is None:
             # The process ends here: to look once more for garbage would take a tenth of it.
             gc.freeze()
+
+
+def _run(words: list[str]) -> None:
+    _speak_utf8()
+    try:
+        program(words, whole=COMPLETING in os.environ)(words, prog_name="tarebook")
+    except Exception as fault:
+        sys.exit(_told(fault))
 
 
 def _told(fault: Exception) -> int:
@@ -139,8 +143,15 @@ def _told(fault: Exception) -> int:
     elif isinstance(fault, TarebookError):
         hint = getattr(fault, "hint", "")
         complain(f"tarebook: {fault}{f'; {hint}' if hint else ''}")
+    elif isinstance(fault, OSError) and fault.filename is not None:
+        from pathlib import Path
+
+        from tarebook.files import named
+
+        file = named(Path(str(fault.filename)))
+        complain(f"tarebook: {file} cannot be used: {(fault.strerror or str(fault)).lower()}")
     elif isinstance(fault, OSError):
-        # Faults of files that were asked for are named above: this is the output itself.
+        # Faults of files name them: this is the output itself.
         drop_output()
         complain(f"tarebook: the output cannot be written: {fault.strerror or fault}")
     else:
