@@ -182,7 +182,10 @@ def _oven(one: Placed, job: Job) -> Words:
     what = f"Oven at {air}, {limit('oven-after', 'oven-time'):g} min a sheet"
     if not job.case.is_meat:
         return what, "as the recipe says: no published rule is held for it"
-    return what, f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet"
+    return what, (
+        f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet; till then they are "
+        "raw: hands and tongs are washed before they are touched again"
+    )
 
 
 def _cool(one: Placed, job: Job) -> Words:
