@@ -183,8 +183,8 @@ def _oven(one: Placed, job: Job) -> Words:
     if not job.case.is_meat:
         return what, "as the recipe says: no published rule is held for it"
     return what, (
-        f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet; till then they are "
-        "raw: hands and tongs are washed before they are touched again"
+        f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet; till then they "
+        "are raw: hands and tongs are washed before they are touched again"
     )
 
 
