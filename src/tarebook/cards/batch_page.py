@@ -17,10 +17,10 @@ from tarebook.cards.batch_words import (
 )
 from tarebook.cards.figures import percent
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
+from tarebook.cards.next_notes import open_note, settle_lines
 from tarebook.quantities.words import format_mass_g
 from tarebook.records.entry import OF_A_NOTE, THINGS, Batch, Entry, Kind, Row, share
 from tarebook.records.moment import Moment, hours_between
-from tarebook.records.next_time import NextTime
 from tarebook.records.standing import Standing, ended_by, standing_of
 
 _LEAD = 14  # mark, entry number and clock time
@@ -136,19 +136,6 @@ def row_data(one: Row) -> dict[str, Any]:
     }
 
 
-def next_lines(notes: Sequence[NextTime], *, title: str = "") -> Iterator[Line]:
-    """Yield the notes for next time of a recipe, and how they come off again, 80 columns.
-
-    Args:
-        notes: one or more.
-        title: of the recipe, where others stand beside it.
-    """
-    yield from _wrapped(f"For next time, {title}" if title else "For next time", Style.HEAD)
-    for one in notes:
-        yield from _open_note(one.batch, one.entry, one.text, one.day)
-    yield from _settle(notes[0].batch, notes[0].entry)
-
-
 def next_page(notes: Sequence[tuple[Entry, str]]) -> Iterator[Line]:
     """Yield notes for next time, recipe by recipe, 80 columns.
 
@@ -165,7 +152,7 @@ def next_page(notes: Sequence[tuple[Entry, str]]) -> Iterator[Line]:
             yield from _wrapped(name, Style.HEAD)
             recipe = name
         yield from _open([note])
-    yield from _settle(notes[0][0].batch, notes[0][0].number)
+    yield from settle_lines(notes[0][0].batch, notes[0][0].number)
 
 
 def next_data(notes: Sequence[tuple[Entry, str]]) -> list[dict[str, Any]]:
@@ -244,22 +231,7 @@ def _spans(standing: Standing) -> Iterator[Line]:
 
 def _open(notes: Sequence[Entry]) -> Iterator[Line]:
     for one in notes:
-        yield from _open_note(one.batch, one.number, one.note, day_words(one.happened, year=True))
-
-
-def _open_note(batch: int, entry: int, text: str, day: str) -> Iterator[Line]:
-    lead = f"{batch}.{entry}".ljust(8)
-    return (Line(t) for t in wrap(f"{text} ({day})", COLUMNS, first=lead, rest=" " * 8))
-
-
-def _settle(batch: int, entry: int) -> Iterator[Line]:
-    """Yield how a note comes off the list again."""
-    name = f"{batch}.{entry}"
-    return _wrapped(
-        f"In the recipe by now: tarebook batch take {name}. Not wanted any more: "
-        f"tarebook batch drop {name}.",
-        Style.QUIET,
-    )
+        yield from open_note(one.batch, one.number, one.note, day_words(one.happened, year=True))
 
 
 def _state(batch: Batch, standing: Standing) -> str:

@@ -24,8 +24,8 @@ def tell_next_time(recipe: Recipe, *, aside: bool = False, by_name: bool = False
     found = _known(recipe)
     if not found.notes:
         return
-    from tarebook.cards.batch_page import next_lines
     from tarebook.cards.lines import Line
+    from tarebook.cards.next_notes import next_lines
     from tarebook.cli.talk import complain, show
 
     lines = next_lines(found.notes, title=recipe.title if by_name else "")
