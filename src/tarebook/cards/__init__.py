@@ -22,6 +22,8 @@ Files of this room:
   ``target_page``: what ``probe``, ``shop``, ``list`` and ``target`` print.
 - ``lookup_page``: what ``foods lookup`` prints; ``food_page``, ``bottle_page``: what ``foods show``
   prints; ``bottles_page``: what ``foods own`` prints.
+- ``batch_words``: what an entry of the batch book says; ``batch_page``: what ``batch show`` and
+  ``list`` print; ``batch_wordings``: how a recipe was written; ``next_notes``: notes for next time.
 - ``beside``: variants side by side, what ``compare`` prints.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """
