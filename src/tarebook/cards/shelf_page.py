@@ -84,7 +84,9 @@ def _span(one: Row, figure: str) -> str:
     three, unit = getattr(one, figure), _UNITS[figure]
     if three is None:
         return NO_TOTAL
-    found = Range(*three, unit, missing=("something",) if figure in one.at_least else ())
+    low, likely, high = three
+    missing = ("something",) if figure in one.at_least else ()
+    found = Range(low, likely, high, unit, missing=missing)
     if found.at_least and not nothing_known(found):
         return f"≥ {digits(found.low, unit)} {unit}"
     return span(found)
