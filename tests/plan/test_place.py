@@ -52,8 +52,13 @@ def batches(draw: some.DrawFn) -> Batch:
     """One recipe at one weight."""
     wanted = draw(some.integers(0, 24)) * HOUR
     listed = draw(some.lists(portions(), min_size=1, max_size=3))
+    flesh = draw(some.booleans())
+    if flesh:
+        listed = [_raw(one) for one in listed]
     return Batch(
-        prep=draw(some.sampled_from(PREPS)),
+        prep=_touched(draw(some.sampled_from(PREPS))) if flesh else draw(some.sampled_from(PREPS)),
+        wash=10 if flesh and wanted else 0,
+        flesh=flesh,
         mix=draw(some.sampled_from([0, 10])),
         steep=draw(some.sampled_from([0, 10])) if not wanted else 10,
         soak=(max(wanted - 2 * HOUR, 0), wanted, wanted + 2 * HOUR),
@@ -61,6 +66,15 @@ def batches(draw: some.DrawFn) -> Batch:
         raw=draw(some.booleans()),
         portions=tuple(sorted(listed, key=lambda one: -one.trays)),
     )
+
+
+def _raw(portion: Portion) -> Portion:
+    """Return a portion that is raw till it is heated."""
+    return portion._replace(lead=_touched(portion.lead), front=_touched(portion.front))
+
+
+def _touched(tasks: tuple[Task, ...]) -> tuple[Task, ...]:
+    return tuple(task._replace(raw=task.attended) for task in tasks)
 
 
 PREPS = [
@@ -77,6 +91,7 @@ def check(found: tuple[Placed, ...], listed: list[Batch], ready: int) -> None:
     one_pair_of_hands(found)
     trays_and_air(found, listed)
     oven_alone(found, listed)
+    raw_apart(found, listed)
     for at, batch in enumerate(listed):
         own = [one for one in found if one.batch == at]
         nothing_lost(own, batch)
@@ -107,6 +122,20 @@ def oven_alone(found: tuple[Placed, ...], listed: list[Batch]) -> None:
         if one.kind == "oven" and listed[one.batch].portions[one.load - 1].in_oven:
             others = [other for other in found if other.kind == "dry" and other != one]
             assert not any(other.span.meets(one.span) for other in others)
+
+
+def raw_apart(found: tuple[Placed, ...], listed: list[Batch]) -> None:
+    """No raw meat is in hand from when strips come off the trays until they are packed."""
+    flesh = [one for one in found if listed[one.batch].flesh]
+    raw = [one.span for one in flesh if one.attended and one.kind in RAW]
+    packed = {(one.batch, one.load): one.end for one in flesh if one.kind == "pack"}
+    for one in flesh:
+        if one.kind == "unload":
+            lies_open = Span(one.start, packed[one.batch, one.load])
+            assert not any(lies_open.meets(span) for span in raw)
+
+
+RAW = ("trim", "slice", "steep", "wash", "drain", "simmer", "load")
 
 
 def nothing_lost(own: list[Placed], batch: Batch) -> None:

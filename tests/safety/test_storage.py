@@ -25,7 +25,7 @@ def test_the_cautious_times(case: Cases) -> None:
         "6 months frozen",
     ]
     assert found.text == (
-        "heated as written, dry by the bend test, cooled and sealed with the least air, 14 days "
+        "Heated as written, dry by the bend test, cooled and sealed with the least air, 14 days "
         "at room temperature, 3 months in the refrigerator, 6 months frozen: the shortest "
         "published times."
     )

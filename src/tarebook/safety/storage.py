@@ -72,7 +72,7 @@ class KeepBy(NamedTuple):
         if not self.limits:
             return f"{self.instead} No date is given: {self.reason}."
         times = ", ".join(one.words for one in self.limits)
-        return f"{IF_KEPT}, {times}: the shortest published times."
+        return f"{IF_KEPT.capitalize()}, {times}: the shortest published times."
 
     @property
     def label(self) -> str:
