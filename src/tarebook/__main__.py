@@ -7,7 +7,6 @@ def main() -> None:
         from tarebook.cli.main import run
     except KeyboardInterrupt:
         raise SystemExit(130) from None
-    if __name__ == "__main__":  # further processes read this file too
     run()
 
 
