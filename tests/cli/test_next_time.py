@@ -227,3 +227,20 @@ def test_without_a_book_no_database_is_loaded(asked: tuple[str, ...], own_home: 
     assert done.stdout
     assert "False" == done.stderr.splitlines()[-1]
     assert not own_home.exists()
+
+
+def test_another_kitchens_recipe_of_the_same_name(
+    tarebook: Tarebook, two: tuple[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It is told as it is taken in, once."""
+    first, second = two
+    tarebook("batch", "start", second)
+    file = str(tmp_path / "book.toml")
+    tarebook("batch", "export", "-o", file)
+    monkeypatch.setenv("TAREBOOK_HOME", str(tmp_path / "elsewhere"))
+    tarebook("batch", "start", first)
+    done = tarebook("batch", "import", file)
+
+    assert 0 == done.status
+    assert '"Lake turkey" goes by strips, as "Lake venison" does here' in done.err
+    assert "" == tarebook("batch", "import", file).err

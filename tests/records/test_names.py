@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from tarebook.records.names import Named, name_in_book
+from tarebook.records.names import Named, name_in_book, strangers
 from tarebook.records.store import reading
 
 Start = Callable[..., object]
@@ -57,3 +57,14 @@ def test_what_comes_down_a_pipe_goes_by_its_title(start: Start) -> None:
 
     assert Named("lake-strips") == named("<standard input>", "Lake strips")
     assert Named("piped") == named("-", "Piped")
+
+
+def test_another_books_recipe_of_the_same_name(start: Start) -> None:
+    """It is told before it comes; what is known by that title, or by that name alone, is not."""
+    start("lake", title="Lake venison")
+    with reading() as db:
+        found = strangers(
+            db, {("lake", "Lake turkey"), ("lake", "lake VENISON"), ("elk", "Lake turkey")}
+        )
+
+    assert [("lake", "Lake turkey", "Lake venison")] == found

@@ -119,15 +119,22 @@ def import_(
     Example: tarebook batch import book.toml
     """
     from tarebook.cards.batch_words import counted
-    from tarebook.cli.talk import show_data
+    from tarebook.cli.talk import complain, show_data
     from tarebook.files import read_bytes
     from tarebook.records.bring import bring, read_file
+    from tarebook.records.names import strangers
     from tarebook.records.store import writing
 
     name = "<standard input>" if file == "-" else file
     carrier = read_file(read_bytes(file, most=_MOST_BYTES, what="exported book"), file=name)
     with writing() as db:
+        shared = strangers(db, {(one.recipe, one.title) for one in carrier.bundle.batches})
         done = bring(db, carrier)
+    for name, new, old in shared:
+        complain(
+            f'note: "{new}" goes by {name}, as "{old}" does here: their notes, and what they '
+            "teach, are taken together"
+        )
     if as_json:
         show_data({**done._asdict(), "renumbered": [list(pair) for pair in done.renumbered]})
         return

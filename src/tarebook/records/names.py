@@ -9,6 +9,7 @@ never changed.
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Iterable
 
 from tarebook.records.next_time import recipe_key
 from tarebook.tuples import NamedTuple
@@ -39,12 +40,38 @@ def name_in_book(db: sqlite3.Connection, which: str, title: str) -> Named:
     key = recipe_key(which, title)
     if _has(db, key, title):
         return Named(key)
-    alike = recipe_key("-", title)
     titles = _titles(db, key)
-    if not titles or any(recipe_key("-", one) == alike for one in titles):
+    if not titles or _alike(title, titles):
         return Named(key)
     full = recipe_key("-", f"{key} {title}")
     return Named(full, other="" if _has(db, full) else titles[0])
+
+
+def strangers(
+    db: sqlite3.Connection, coming: Iterable[tuple[str, str]]
+) -> list[tuple[str, str, str]]:
+    """Return recipes of another book whose name another recipe has here, of all that come.
+
+    Names are never changed, so that they share it from then on.
+
+    Args:
+        db: the book, before they are in it.
+        coming: name and title of each.
+
+    Returns:
+        The name, the title that comes, and the one that is here.
+    """
+    found = []
+    for name, title in sorted(coming):
+        titles = _titles(db, name)
+        if titles and not _alike(title, titles):
+            found.append((name, title, titles[0]))
+    return found
+
+
+def _alike(title: str, titles: Iterable[str]) -> bool:
+    """Whether a title is one of others, however it is spelled."""
+    return recipe_key("-", title) in {recipe_key("-", one) for one in titles}
 
 
 def _has(db: sqlite3.Connection, name: str, title: str | None = None) -> bool:
