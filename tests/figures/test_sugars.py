@@ -37,7 +37,7 @@ def test_shares_are_shares(key: str) -> None:
 def test_every_food_with_sugars_has_a_row(key: str) -> None:
     """Only a food that holds no sugars goes without a row of its own."""
     if split(key).note == "no sugars in the tables":
-        assert (values(key)["sugars_g"] or 0.0) == 0.0
+        assert (values(key)["sugars_g"] or 0.0) == 0.0, f"give {key} a row in sugars.csv"
         assert values(key)["sugars_g"] is not None or food(key).kind == "salt"
 
 
