@@ -8,6 +8,7 @@ that its recipe asks for; the more there are, the better the next is told.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import cache
 from math import exp, log
 
 from tarebook.cards.batch_words import date_words, hours_words
@@ -85,7 +86,7 @@ def dried_of(batch: Batch) -> Dried | None:
     ended = ended_by(batch.entries)
     standing = [one for one in batch.entries if one.number not in ended]
     inside = times_inside(standing)
-    recipe = read_recipe(batch.recipe_text, file=f"batch {batch.number}")[0]
+    recipe = _recipe(batch.recipe_text)
     span = standing_of(batch.entries).dry
     if inside is None or recipe is None or span.start is None:
         return None
@@ -190,6 +191,12 @@ def _mean_of(found: Sequence[CarriedOver]) -> CarriedOver:
         corners_h=(first, second, third, fourth),
         near=found[0].near,
     )
+
+
+@cache
+def _recipe(text: str) -> Recipe | None:
+    """Return a recipe as it was; most batches of one have the same."""
+    return read_recipe(text, file="the batch book")[0]
 
 
 def _carried(one: Dried, planned: Conditions) -> CarriedOver:
