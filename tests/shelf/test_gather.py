@@ -32,7 +32,7 @@ def shelf(tmp_path: Path) -> Path:
 def worked_out(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The names of recipes that are really worked out, as it happens."""
     names: list[str] = []
-    module = sys.modules["tarebook.shelf.gather"]
+    module = sys.modules["tarebook.shelf.many"]
     true = module.row_of
 
     def noted(name: str, data: bytes, **more: Any) -> Row:

@@ -4,6 +4,7 @@ Files of this room:
 
 - ``rows``: what the list tells of one recipe, sorted and chosen among.
 - ``kept``: rows that were worked out before, kept by all that they were worked out from.
+- ``many``: thousands of recipes worked out on every core.
 - ``gather``: every recipe of the house, worked out or taken from what is kept.
 """
 

@@ -17,22 +17,16 @@ from tarebook.recipe.load import (
     shipped_recipes,
 )
 from tarebook.shelf.kept import Ground, Kept, digest_of, ground_of, keep_rows, kept_rows
-from tarebook.shelf.rows import Row, foods_named, row_of
+from tarebook.shelf.many import Wanted, cores, rows_of, rows_of_many
+from tarebook.shelf.rows import Row, foods_named
 from tarebook.toml.text import MOST_BYTES
-from tarebook.tuples import NamedTuple
 from tarebook.where import folder
 
 _AT_ONCE = 200
+_MANY = 400  # fewer are there before further processes would be
 
 OwnYields = Callable[[Sequence[tuple[str, bytes]]], Mapping[str, OwnYield]]
 """What the cook's own batches say of recipes: file name and bytes of each, to what is said."""
-
-
-class _Read(NamedTuple):
-    name: str
-    file: str
-    data: bytes
-    own_yield: OwnYield | None = None
 
 
 def gather(
@@ -57,7 +51,7 @@ def gather(
         FileUnreadable: what was named is missing, or a folder without a recipe in it.
     """
     rows: list[Row] = []
-    read: list[_Read] = []
+    read: list[Wanted] = []
     for one in _all_read({str(where) for where in folders}):
         if isinstance(one, Row):
             rows.append(one)
@@ -80,7 +74,7 @@ def gather(
     return sorted(rows, key=lambda row: row.name)
 
 
-def _all_read(named: set[str]) -> Iterator[_Read | Row]:
+def _all_read(named: set[str]) -> Iterator[Wanted | Row]:
     """Yield every recipe with its bytes; one that cannot be read is a row that says so."""
     for name, path in _named(named) if named else _of_the_house():
         try:
@@ -93,7 +87,7 @@ def _all_read(named: set[str]) -> Iterator[_Read | Row]:
                 raise
             yield Row(name, "", "", None, None, (), str(fault))
         else:
-            yield _Read(name, file, data)
+            yield Wanted(name, file, data)
 
 
 def _named(folders: set[str]) -> Iterator[tuple[str, None]]:
@@ -108,16 +102,28 @@ def _of_the_house() -> Iterator[tuple[str, Path]]:
 
 
 def _worked_out(
-    wanting: Sequence[tuple[bytes, _Read]], drawer: str, ground: Ground
+    wanting: Sequence[tuple[bytes, Wanted]], drawer: str, ground: Ground
 ) -> Iterator[Row]:
     """Yield rows; each few hundred are kept as soon as they are there."""
-    for start in range(0, len(wanting), _AT_ONCE):
-        fresh = {}
-        for digest, one in wanting[start : start + _AT_ONCE]:
-            row = row_of(one.name, one.data, file=one.file, drawer=drawer, own_yield=one.own_yield)
-            fresh[digest] = Kept(row, None if row.fault else foods_named(one.data))
-            yield row
+    recipes = [one for _, one in wanting]
+    start = 0
+    for rows in _in_heaps(recipes, drawer):
+        some = wanting[start : start + len(rows)]
+        start += len(rows)
+        fresh = {
+            digest: Kept(row, None if row.fault else foods_named(one.data))
+            for (digest, one), row in zip(some, rows, strict=True)
+        }
         keep_rows(fresh, ground)
+        yield from rows
+
+
+def _in_heaps(recipes: Sequence[Wanted], drawer: str) -> Iterator[list[Row]]:
+    if len(recipes) >= _MANY and cores() > 1:
+        yield from rows_of_many(recipes, drawer, at_once=2 * _AT_ONCE)
+        return
+    for start in range(0, len(recipes), _AT_ONCE):
+        yield rows_of(recipes[start : start + _AT_ONCE], drawer)
 
 
 def _kept(name: str, values: list[object]) -> Row:
