@@ -331,3 +331,13 @@ def test_no_soak_is_ever_over_its_limit(plan: PlanOf) -> None:
         )
         soaks = [one.end - one.start for one in found.placed if one.kind == "soak"]
         assert 3 == len(soaks) and max(soaks) <= 24 * 60
+
+
+def test_a_dryer_whose_heat_nobody_told(plan: PlanOf) -> None:
+    """Flesh hears that it must hold 145 degF; told of, or for mushrooms, nothing is said."""
+    unknown = FIVE_TRAYS._replace(dryer_f=None)
+    says = "how hot the dryer gets is not known".capitalize()
+
+    assert says in noted(plan(ready="Saturday 18:00", kitchen=unknown))
+    assert says not in noted(plan(ready="Saturday 18:00"))
+    assert says not in noted(plan(ready="Saturday 18:00", kitchen=unknown, meat="portabella"))

@@ -61,7 +61,7 @@ class Job(NamedTuple):
         bowls_told: whether the cook told of any bowl.
         bowl_ml: what they take, with room to turn [mL]; 0 where nothing is soaked.
         altitude_m: height of the kitchen above the sea, or None [m].
-        oven_known: whether the lowest setting of an oven to dry in is known.
+        air_known: whether it is known what the dryer or the oven can be set to.
         batch: the same as plain minutes and trays.
         by_load: whether the loads come out of the freezer one by one.
     """
@@ -82,7 +82,7 @@ class Job(NamedTuple):
     bowls_told: bool
     bowl_ml: float
     altitude_m: float | None
-    oven_known: bool
+    air_known: bool
     batch: Batch
     by_load: bool = False
 
@@ -155,7 +155,7 @@ def job_of(
         bowls_told=bool(kitchen.bowls),
         bowl_ml=bowl_ml,
         altitude_m=kitchen.altitude_m,
-        oven_known=dryer.heat_f is not None,
+        air_known=dryer.heat_f is not None,
         batch=Batch(
             prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,

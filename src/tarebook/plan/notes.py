@@ -7,13 +7,14 @@ from datetime import timedelta, tzinfo
 
 from tarebook.clocks.zones import clock
 from tarebook.figures.working import value
+from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.conflicts import Said, load_name
 from tarebook.plan.jobs import Job
 from tarebook.plan.steps import Step
 from tarebook.plan.tasks import Placed
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
-from tarebook.safety.rulebook import both_scales
+from tarebook.safety.rulebook import both_scales, degrees
 
 _LATE, _EARLY = 23, 6
 _BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
@@ -40,6 +41,16 @@ def notes_of(
             )
         )
     ]
+    if any(job.case.is_flesh and not job.oven and not job.air_known for job in jobs):
+        found.append(
+            Said(
+                "how hot the dryer gets is not known, and for meat it must hold "
+                f"{degrees('fixed-dryer', 'dryer-air')} or more",
+                'tell it once: tarebook kitchen set dryer.temperature "'
+                f'{BY_PATH["dryer.temperature"].example}"',
+                "fixed-dryer",
+            )
+        )
     if any(job.recipe.steps for job in jobs):
         found.append(
             Said("the recipe's own steps are on its card; where they ask for more, do that too")
