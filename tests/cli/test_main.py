@@ -130,7 +130,8 @@ def test_all_commands_are_tried_here() -> None:
     """No command is left out of what is promised of every one; three are tried on their own."""
     tried = {" ".join(args[: 2 if args[0] in GROUPS else 1]) for args in COMMANDS.values()}
 
-    assert {" ".join(road) for road, _ in commands()} == tried | {"new", "labels", "batch labels"}
+    ours = {" ".join(road) for road, _ in commands()}
+    assert ours == tried | {"new", "labels", "batch labels"}, "each has a call in COMMANDS above"
 
 
 @EVERY_COMMAND
@@ -252,7 +253,7 @@ def test_every_command_has_json_and_help(road: tuple[str, ...]) -> None:
     command = dict(commands())[road]
     options = {name for one in command.params for name in one.opts}
 
-    assert "--json" in options
+    assert "--json" in options, "take as_json: asking.AsJson, and print data by talk.show_data"
     for one in command.params:
         assert getattr(one, "help", None), f"{one.name} says nothing"
 

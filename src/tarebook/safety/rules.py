@@ -1,8 +1,8 @@
 """Every rule, in two tuples of functions of one signature.
 
 To add a rule: its line in ``reference/rules.csv`` and ``rule-figures.csv``, its source, a function
-beside its kin, its name here, its title in ``caution``, and a test with a batch it accepts and one
-it refuses.
+beside its kin, its name in one of the two tuples, its title in ``caution``, and a test with a batch
+it accepts and one it refuses.
 """
 
 from __future__ import annotations
