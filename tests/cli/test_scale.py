@@ -165,7 +165,7 @@ def test_at_least_names_names(written: Written, tarebook: Tarebook) -> None:
     out = tarebook("scale", written(marinade={"salt-table": "20 g", "soy-sauce": "to taste"})).out
 
     assert re.search(r"^sodium +≥ \d", out, re.M)
-    assert re.search(r"at least: [^.]*sodium[^.]* of soy-sauce not known", " ".join(out.split()))
+    assert re.search(r"at least: [^.]*sodium[^.]* of soy sauce not known", " ".join(out.split()))
 
 
 CURE = '{{ amount = "{grams} g", strength = "6.25 %"{more} }}'
