@@ -10,8 +10,8 @@ import pytest
 from tarebook.cards.content import content
 from tarebook.cards.lines import Line
 from tarebook.cards.sheet import sheet
-from tarebook.cards.words import finished_words, soak_place
-from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.cards.words import allergen_sentences, finished_words, soak_place
+from tarebook.cards.worksheet import Allergens, Worksheet, worksheet
 from tarebook.recipe.model import Recipe, Soak
 
 RecipeOf = Callable[..., Recipe]
@@ -97,3 +97,15 @@ def test_a_weighed_batch_has_no_aim_left(recipe_of: RecipeOf) -> None:
     weighed = worksheet(recipe, factor=Fraction(1), finished_g=450.0)
 
     assert "water activity" not in finished_words(weighed.estimate)
+
+
+def test_a_fish_is_not_named_twice_among_the_allergens() -> None:
+    """Fish is told with its kind, and with what holds it only where that is something else."""
+    found = Allergens(
+        contains={"fish (whitefish)": ("whitefish",), "fish (anchovy)": ("worcestershire-sauce",)},
+        check={},
+        elsewhere={},
+    )
+
+    (told,) = allergen_sentences(found)
+    assert "Allergens: fish (whitefish); fish (anchovy) (Worcestershire sauce)." == told

@@ -49,7 +49,7 @@ def grams_words(one: ScaledIngredient) -> str:
 
 def allergen_sentences(found: Allergens) -> Iterator[str]:
     """Yield allergens by kind of ingredient, the packs to read, and what is listed elsewhere."""
-    contains = "; ".join(f"{a} ({listed(n)})" for a, n in found.contains.items())
+    contains = "; ".join(_held(what, listed(names)) for what, names in found.contains.items())
     yield clean(f"Allergens: {contains or 'none by kind'}.")
     packs = "; ".join(f"{spoken(one)} for {_all_of(what)}" for one, what in found.packs().items())
     if packs:
@@ -138,6 +138,11 @@ def soak_place(soak: Soak) -> str:
     at = f"at {temperature_words(soak.temperature_f)}"
     cold = round(soak.temperature_f[1], 1) <= limit("cold-store", "refrigerator")
     return f"in the refrigerator {at}" if cold else at
+
+
+def _held(what: str, names: str) -> str:
+    """Return an allergen with what holds it; a fish that holds itself is named once."""
+    return what if what.endswith(f"({names})") else f"{what} ({names})"
 
 
 def _all_of(allergens: tuple[str, ...]) -> str:

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
+from tarebook.cards.on_paper import on_paper
 from tarebook.cards.plan_content import (
     COUNTED,
     NOT_AS_ASKED,
@@ -48,7 +49,9 @@ def html_plan(found: PlanContent) -> str:
                 *_listed("counted", COUNTED, found.counted),
                 *_listed("know", TO_KNOW, found.to_know),
                 *_listed(
-                    "mind", "Mind", (f"{c.title}. {c.text} [{c.citation}]" for c in found.cautions)
+                    "mind",
+                    "Mind",
+                    (f"{c.title}. {c.text} [{c.citation}]" for c in on_paper(found.cautions)),
                 ),
             ),
             element("footer", element("p", FOOT)),

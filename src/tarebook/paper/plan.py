@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from tarebook.cards.on_paper import on_paper
 from tarebook.cards.plan_content import COUNTED, NOT_AS_ASKED, TO_KNOW, PlanContent
 from tarebook.paper.press import press
 from tarebook.plan.conflicts import AT_ODDS
@@ -56,6 +57,6 @@ def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
         "to_know": list(found.to_know),
         "cautions": [
             {"title": one.title, "text": one.text, "citation": one.citation}
-            for one in found.cautions
+            for one in on_paper(found.cautions)
         ],
     }
