@@ -13,6 +13,7 @@ from tarebook.cards.lines import Line
 from tarebook.cards.sheet import sheet
 from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.nutrition import Ounce
 from tarebook.nutrition.a_day import OfADay
 from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Recipe
@@ -124,3 +125,11 @@ def test_a_name_cannot_move_the_cursor(recipe_of: RecipeOf) -> None:
 
     assert all(text.isprintable() for text in a_day_sentences(done))
     assert any("spice" in text for text in a_day_sentences(done))
+
+
+def test_the_ounce_of_labels_is_named() -> None:
+    """Which ounce it is stands in the sentence."""
+    recipe, _ = load_recipe("juniper-venison")
+    done = worksheet(recipe, ounce=Ounce.LABEL, a_day={"sodium_mg": 1500.0})
+
+    assert "a day, a label ounce of 28 g is " in next(iter(a_day_sentences(done)))

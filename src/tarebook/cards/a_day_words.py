@@ -45,18 +45,19 @@ def a_day_data(found: Sequence[OfADay]) -> dict[str, Any]:
 
 
 def _sentence(one: OfADay, ounce: str) -> str:
+    ounce = f"{'an' if ounce.startswith('ounce') else 'a'} {ounce}"
     lead = f"Of the house's {one.a_day:,.10g} {one.unit} of {NAMES[one.figure]} a day, "
     if one.share is None:
         names = " and ".join(map(spoken, one.missing))
         return f"{lead}no share and no count of ounces can be told: {names} has no weight."
     if one.missing:
         return (
-            f"{lead}an {ounce} is {_at_least(one.share[0])}; no count of ounces can be told, since "
+            f"{lead}{ounce} is {_at_least(one.share[0])}; no count of ounces can be told, since "
             f"what it has from {listed(one.missing)} is not known."
         )
     if one.ounces is None:
-        return f"{lead}an {ounce} holds nothing."
-    return f"{lead}an {ounce} is {_share(one.share)}; by the high estimate {_count(one.ounces)} it."
+        return f"{lead}{ounce} holds nothing."
+    return f"{lead}{ounce} is {_share(one.share)}; by the high estimate {_count(one.ounces)} it."
 
 
 def _at_least(low: float) -> str:
