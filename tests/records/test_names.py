@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from tarebook.records.names import Named, name_in_book, strangers
+import pytest
+
+from tarebook.records.names import Named, name_in_book, recipe_key, strangers
 from tarebook.records.store import reading
 
 Start = Callable[..., object]
@@ -68,3 +70,25 @@ def test_another_books_recipe_of_the_same_name(start: Start) -> None:
         )
 
     assert [("lake", "Lake turkey", "Lake venison")] == found
+
+
+@pytest.mark.parametrize(
+    ("which", "key"),
+    [
+        ("juniper-venison", "juniper-venison"),
+        ("recipes/juniper-venison.toml", "juniper-venison"),
+        ("/home/ours/Juniper Venison.toml", "juniper-venison"),
+        ("réno.toml", "réno"),
+        ("x" * 300, "x" * 100),
+        ("...", "recipe"),
+    ],
+)
+def test_one_name_for_a_recipe(which: str, key: str) -> None:
+    """By name or by path it is the same recipe."""
+    assert key == recipe_key(which)
+
+
+def test_a_recipe_from_a_pipe_goes_by_its_title() -> None:
+    """What has no name goes by its title, whether it is asked for or was opened."""
+    assert "lake-strips-no-2" == recipe_key("-", "Lake strips, no. 2")
+    assert "lake-strips-no-2" == recipe_key("<standard input>", "Lake strips, no. 2")

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from tarebook.findings import FileUnreadable
-from tarebook.records import Known, NextTime, next_time, recipe_key
+from tarebook.records import Known, NextTime, next_time
 from tarebook.records.place import book_file
 
 ASK = """
@@ -52,25 +52,3 @@ def test_a_book_that_cannot_be_read(own_home: Path) -> None:
 
     with pytest.raises(FileUnreadable):
         next_time("lake", "Lake strips")
-
-
-@pytest.mark.parametrize(
-    ("which", "key"),
-    [
-        ("juniper-venison", "juniper-venison"),
-        ("recipes/juniper-venison.toml", "juniper-venison"),
-        ("/home/ours/Juniper Venison.toml", "juniper-venison"),
-        ("réno.toml", "réno"),
-        ("x" * 300, "x" * 100),
-        ("...", "recipe"),
-    ],
-)
-def test_one_name_for_a_recipe(which: str, key: str) -> None:
-    """By name or by path it is the same recipe."""
-    assert key == recipe_key(which)
-
-
-def test_a_recipe_from_a_pipe_goes_by_its_title() -> None:
-    """What has no name goes by its title, whether it is asked for or was opened."""
-    assert "lake-strips-no-2" == recipe_key("-", "Lake strips, no. 2")
-    assert "lake-strips-no-2" == recipe_key("<standard input>", "Lake strips, no. 2")

@@ -126,8 +126,7 @@ def name_asked(db: sqlite3.Connection, which: str | None) -> str | None:
         db: the book.
         which: a name as the book shows it, or the path of a recipe; None where none is asked for.
     """
-    from tarebook.records.names import name_in_book
-    from tarebook.records.next_time import recipe_key
+    from tarebook.records.names import name_in_book, recipe_key
 
     if which is None:
         return None

@@ -62,8 +62,7 @@ def start(
     from tarebook.records.find import in_hand
     from tarebook.records.keep import start_batch
     from tarebook.records.moment import moment_of
-    from tarebook.records.names import Named, name_in_book
-    from tarebook.records.next_time import recipe_key
+    from tarebook.records.names import Named, name_in_book, recipe_key
     from tarebook.records.questions import questions
     from tarebook.records.standing import standing_of
     from tarebook.records.store import writing

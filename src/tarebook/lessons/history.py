@@ -45,7 +45,7 @@ def own_yields(recipes: Iterable[tuple[str, Callable[[], str]]]) -> dict[str, Ow
     if not is_there():
         return {}
     from tarebook.records.find import recipes_known
-    from tarebook.records.next_time import recipe_key
+    from tarebook.records.names import recipe_key
     from tarebook.records.store import reading
 
     found = {}

@@ -27,6 +27,6 @@ Files of this room, from the ground up:
 Only ``next_time`` is loaded by commands that do not keep the book.
 """
 
-from tarebook.records.next_time import Known, NextTime, next_time, recipe_key
+from tarebook.records.next_time import Known, NextTime, next_time
 
-__all__ = ["Known", "NextTime", "next_time", "recipe_key"]
+__all__ = ["Known", "NextTime", "next_time"]

@@ -8,11 +8,17 @@ never changed.
 
 from __future__ import annotations
 
-import sqlite3
 from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
 
-from tarebook.records.next_time import recipe_key
 from tarebook.tuples import NamedTuple
+
+if TYPE_CHECKING:
+    import sqlite3
+
+_LONGEST_NAME = 100
+_PIPED = ("-", "<standard input>")  # as it is asked for, and as findings call it
 
 
 class Named(NamedTuple):
@@ -27,6 +33,24 @@ class Named(NamedTuple):
 
     name: str
     other: str = ""
+
+
+def recipe_key(which: str, title: str = "") -> str:
+    """Return the name that the file of a recipe goes by, in whichever folder it lies.
+
+    Args:
+        which: a path, a name, or what stands for standard input.
+        title: what to go by where it came down a pipe.
+
+    Example:
+        >>> recipe_key("juniper-venison"), recipe_key("ours/Juniper-Venison.toml")
+        ('juniper-venison', 'juniper-venison')
+        >>> recipe_key("-", "Piped strips")
+        'piped-strips'
+    """
+    name = title if which in _PIPED else Path(which).name.removesuffix(".toml")
+    words = "".join(c if c.isalnum() else " " for c in name.casefold()).split()
+    return "-".join(words)[:_LONGEST_NAME] or "recipe"
 
 
 def name_in_book(db: sqlite3.Connection, which: str, title: str) -> Named:

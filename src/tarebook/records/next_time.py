@@ -6,13 +6,8 @@ opened and nothing more is loaded.
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from tarebook.records.place import is_there
 from tarebook.tuples import NamedTuple
-
-_LONGEST_NAME = 100
-_PIPED = ("-", "<standard input>")  # as it is asked for, and as findings call it
 
 
 class NextTime(NamedTuple):
@@ -66,21 +61,3 @@ def next_time(which: str, title: str) -> Known:
         for note, _ in found
     )
     return Known(notes, named.other)
-
-
-def recipe_key(which: str, title: str = "") -> str:
-    """Return the name that the file of a recipe goes by, in whichever folder it lies.
-
-    Args:
-        which: a path, a name, or what stands for standard input.
-        title: what to go by where it came down a pipe.
-
-    Example:
-        >>> recipe_key("juniper-venison"), recipe_key("ours/Juniper-Venison.toml")
-        ('juniper-venison', 'juniper-venison')
-        >>> recipe_key("-", "Piped strips")
-        'piped-strips'
-    """
-    name = title if which in _PIPED else Path(which).name.removesuffix(".toml")
-    words = "".join(c if c.isalnum() else " " for c in name.casefold()).split()
-    return "-".join(words)[:_LONGEST_NAME] or "recipe"
