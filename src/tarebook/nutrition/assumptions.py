@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tarebook.figures.spoken import spoken
 from tarebook.figures.working import Working, value
 from tarebook.nutrition.draws import Distribution, Fixed, LogNormal, LogPert, Pert, Uniform
 from tarebook.nutrition.facts import Facts
@@ -63,7 +64,7 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
             distribution=LogNormal(line.doubt),
             unit="factor",
             code="W",
-            reason=f"how far {line.name} may be off in measuring and density",
+            reason=f"how far {spoken(line.name)} may be off in measuring and density",
         )
         if line.makeup.sodium_mg:
             yield Assumption(
@@ -71,7 +72,7 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
                 distribution=LogNormal(line.makeup.sodium_cv),
                 unit="factor",
                 code="W",
-                reason=f"how far the sodium figure of {line.figures_of} may be off",
+                reason=f"how far the sodium figure of {spoken(line.figures_of)} may be off",
             )
         if line.makeup.sugars_off is not None:
             yield Assumption(
