@@ -174,14 +174,16 @@ def run_here(
     sys.stdin, sys.stdout, sys.stderr = asked, None if closed else said, told  # type: ignore
     status, fault = 0, ""
     try:
-        sys.setprofile(watch)
+        if watch is not None:
+            sys.setprofile(watch)
         run(words)
     except SystemExit as ended:
         status = int(ended.code or 0)
     except BaseException:
         status, fault = FAULT, traceback.format_exc()
     finally:
-        sys.setprofile(None)
+        if watch is not None:
+            sys.setprofile(None)
         sys.stdin, sys.stdout, sys.stderr = before
     if out is None:
         return Done(status, held_out.getvalue(), held_err.getvalue().decode(), fault)
