@@ -23,11 +23,6 @@ def data_of(tarebook: Tarebook, *args: str) -> dict[str, Any]:
     return found
 
 
-def likely_sodium(variant: dict[str, Any]) -> float:
-    """Return the likely sodium of an ounce [mg]."""
-    return float(variant["estimate"]["per_ounce"]["sodium_mg"]["likely"])
-
-
 def test_low_sodium_is_lower(tarebook: Tarebook) -> None:
     """A low-sodium sauce lowers sodium, surely: the range of the difference is below zero."""
     data = data_of(tarebook, "juniper-venison", "--meat", "6lb", *LESS)

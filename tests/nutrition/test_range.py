@@ -36,15 +36,6 @@ def test_a_missing_share_means_at_least() -> None:
     assert not range_of([1.0], "g").at_least
 
 
-@pytest.mark.parametrize(
-    ("low", "high", "includes"),
-    [(-1.0, 2.0, True), (0.0, 2.0, True), (-2.0, 0.0, True), (0.1, 2.0, False), (-2, -0.1, False)],
-)
-def test_a_range_that_reaches_zero_includes_it(low: float, high: float, includes: bool) -> None:
-    """Touching zero counts as including it."""
-    assert Range(low, (low + high) / 2, high, "mg").includes_zero() is includes
-
-
 def test_rough_is_kept() -> None:
     """A figure on a rougher rule is marked so."""
     assert range_of([1.0], "g", rough=True).rough

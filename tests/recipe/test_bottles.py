@@ -12,7 +12,6 @@ from tarebook.findings import FoodUnknown, RecordFaulty
 from tarebook.recipe import bottles
 from tarebook.recipe.bottles import (
     bottle_file,
-    bottle_findings,
     can_name,
     find_bottles,
     known_food,
@@ -160,9 +159,9 @@ def test_a_faulty_bottle_is_told_where_it_is_named(own_home: Path, recipe_text: 
     assert fault.startswith('r:8: error: your own bottle "lakeside-soy" is faulty: ')
     assert f'{file}:1: error: no food is called "xyzzy"' in fault
     assert "tarebook foods own" in fault
-    assert 2 == len(bottle_findings("lakeside-soy"))
-    with pytest.raises(RecordFaulty):
+    with pytest.raises(RecordFaulty) as raised:
         known_food("lakeside-soy")
+    assert 2 == len(raised.value.findings)
 
 
 def test_a_changed_bottle_is_read_again(own_home: Path) -> None:

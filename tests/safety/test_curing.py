@@ -23,7 +23,6 @@ from tarebook.safety.curing import (
     immersion_two_ppm,
     most_cure_g,
     nitrite_g,
-    pumped_ppm,
     round_down_cure_g,
 )
 from tarebook.safety.rulebook import limit
@@ -43,12 +42,6 @@ def cure(mass_g: str, percent: str | None = "6.25", nitrate: str | None = "0") -
 
 
 PUBLISHED = [  # ppm as printed or derived, exact here, source id, place
-    (
-        "200",
-        pumped_ppm(nitrite_g=F(2), pickle_g=F(1000), pump_fraction=F("0.10")),
-        "cfr-9-424.21",
-        "2 lb per 100 gal (1,000 lb) at 10 % pump; handbook p. 19",
-    ),
     (
         "156",
         all_absorbed_ppm(nitrite_g=F("0.25") * F("0.0625"), meat_mass_g=F(100)),
@@ -205,7 +198,7 @@ def test_negative_weights_are_refused() -> None:
     with pytest.raises(QuantityError):
         immersion_two_ppm(nitrite_g=F(1), pickle_g=F(-500), meat_mass_g=F(1000))
     with pytest.raises(QuantityError):
-        pumped_ppm(nitrite_g=F(1), pickle_g=F(500), pump_fraction=F(-1))
+        immersion_one_ppm(nitrite_g=F(1), pickle_g=F(500), pick_up_fraction=F(-1))
 
 
 @pytest.mark.parametrize(

@@ -26,7 +26,6 @@ ODD_VALUES = (
 HEADERS = ("[t{}]", "[ t{} . 'u v' ]", "[[t{}]]", "['t.{}'] ", "[t{}.u]", "[[ t{}.u ]]")
 KEYS = ("k{}", "'k{}'", '"k {}"', "k{} . b", "7k-{}_", '"\\u00e9{}"')
 SPACES = ("", " ", "\t", "   ")
-ENDS = ("\n", "\r\n")
 
 
 @some.composite

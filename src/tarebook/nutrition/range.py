@@ -44,10 +44,6 @@ class Range(NamedTuple):
         """Whether something is missing, so that the true figure can only be higher."""
         return bool(self.missing)
 
-    def includes_zero(self) -> bool:
-        """Whether the range reaches or crosses zero: a difference smaller than its doubt."""
-        return self.low <= 0 <= self.high
-
 
 def range_of(
     values: Sequence[float],

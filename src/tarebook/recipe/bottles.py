@@ -115,13 +115,6 @@ def own_bottle(name: str) -> Bottle | None:
     return bottle_on(shelf(), name)
 
 
-def bottle_findings(name: str) -> tuple[Finding, ...]:
-    """Return everything that is wrong with the file of a bottle."""
-    file = bottle_file(name)
-    data = read_bytes(file, most=MOST_BYTES, what="bottle")
-    return _read_bottle(data, key=normalised(name), file=str(file))[1]
-
-
 def known_food(name: str) -> Known:
     """Return what goes by a name: a bottle of the cook's own first, then a food of the tables.
 

@@ -102,20 +102,6 @@ def all_absorbed_ppm(*, nitrite_g: Fraction, meat_mass_g: Fraction) -> Fraction:
     return _parts_per_million(nitrite_g, meat_mass_g)
 
 
-def pumped_ppm(*, nitrite_g: Fraction, pickle_g: Fraction, pump_fraction: Fraction) -> Fraction:
-    """Return ingoing nitrite of meat pumped with a pickle.
-
-    Args:
-        nitrite_g: sodium nitrite in the pickle [g].
-        pickle_g: the pickle, everything in it [g], above zero.
-        pump_fraction: weight pumped in, over green weight [-].
-
-    Source:
-        Rule ``ingoing-pumped``: FSIS calculations handbook, p. 19.
-    """
-    return _parts_per_million(nitrite_g * _share(pump_fraction), pickle_g)
-
-
 def immersion_one_ppm(
     *, nitrite_g: Fraction, pickle_g: Fraction, pick_up_fraction: Fraction
 ) -> Fraction:
