@@ -44,6 +44,7 @@ MAY_IMPORT["lookup"] = {"where", "files", "findings", "quantities", "figures", "
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
 MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
 MAY_IMPORT["lessons"] = {*MAY_IMPORT} - {"paper", "lessons"}
+MAY_IMPORT["exchange"] = {*GROUND, "quantities", "figures", "recipe"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}
 
 NETWORK = {"socket", "ssl", "http", "urllib", "requests", "requests_cache", "ftplib", "smtplib"}
