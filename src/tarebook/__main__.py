@@ -5,9 +5,10 @@ def main() -> None:
     """Run the program; Ctrl-C while it is still being loaded is no traceback either."""
     try:
         from tarebook.cli.main import run
+
+        run()
     except KeyboardInterrupt:
         raise SystemExit(130) from None
-    run()
 
 
 if __name__ == "__main__":
