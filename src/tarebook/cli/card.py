@@ -60,7 +60,7 @@ def card(
         typer.Option(
             "--size",
             metavar="SIZE",
-            help="3x5in, 4x6in, 5x7in, a6, a5, letter, a4 or WIDTHxHEIGHT with in, mm or cm; "
+            help="A card or page by name, as a6 or letter, or WIDTHxHEIGHT with in, mm or cm; "
             "'4x6in upright' turns it.",
             autocompletion=complete.card_sizes,
         ),
