@@ -118,7 +118,11 @@ class Content(NamedTuple):
 
 
 def content(sheet: Worksheet) -> Content:
-    """Return the words of a card."""
+    """Return the words of a card.
+
+    Args:
+        sheet: the recipe at today's size, as ``worksheet`` makes it.
+    """
     recipe, mass = sheet.recipe, sheet.scaled.meat_mass_g
     found = sheet.estimate
     return Content(

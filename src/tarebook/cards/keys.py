@@ -23,7 +23,11 @@ Data = dict[str, Any]
 
 
 def worksheet_data(sheet: Worksheet) -> Data:
-    """Return a scaled recipe as plain data."""
+    """Return a scaled recipe as plain data, which ``json.dumps`` takes as it is.
+
+    Args:
+        sheet: the recipe at today's size, as ``worksheet`` makes it.
+    """
     scaled, recipe = sheet.scaled, sheet.recipe
     return {
         "title": recipe.title,

@@ -28,7 +28,11 @@ class Line(NamedTuple):
 
 
 def plain_text(lines: Iterable[Line]) -> str:
-    """Return lines as text with nothing painted, each ending in a line feed."""
+    """Return lines as text with nothing painted, each ending in a line feed.
+
+    Args:
+        lines: as the pages of this room yield them.
+    """
     return "".join(line.text.rstrip() + "\n" for line in lines)
 
 

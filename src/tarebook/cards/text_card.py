@@ -13,7 +13,11 @@ COLUMNS = 60
 
 
 def text_card(sheet: Worksheet) -> Iterator[Line]:
-    """Yield the card: what to measure, the steps, the figures, and what to mind."""
+    """Yield the card: what to measure, the steps, the figures, and what to mind.
+
+    Args:
+        sheet: the recipe at today's size, as ``worksheet`` makes it.
+    """
     card = content(sheet)
     for text in wrap(card.title.upper(), COLUMNS):
         yield Line(text, Style.TITLE)

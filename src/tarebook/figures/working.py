@@ -46,6 +46,9 @@ class Working(NamedTuple):
 def value(key: str) -> Working:
     """Return one assumption of the model by its key.
 
+    Args:
+        key: as in the first column of ``working-values.csv``.
+
     Raises:
         KeyError: the table has no such key, which is a fault of the caller.
     """

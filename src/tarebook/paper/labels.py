@@ -126,6 +126,9 @@ def label_sheets(
         form: ``pdf``, ``svg`` or ``png``.
         tell: called with a sentence for the cook where a letter had to be borrowed.
 
+    Returns:
+        One document for ``pdf``, else one picture a sheet.
+
     Raises:
         AskedWrongly: a number outside its range, or words that no label of the sheet holds.
     """

@@ -132,7 +132,14 @@ def measure(volume_ml: Fraction, drawer: Drawer, tolerance: Fraction) -> Scoops:
 
 
 def choose_drawer(name: str) -> Drawer:
-    """Return the drawer of that name; ``AskedWrongly`` with the names there are if none."""
+    """Return the spoons and cups that go by a name.
+
+    Args:
+        name: ``basic``, ``metric`` or another of ``DRAWERS``, in any case.
+
+    Raises:
+        AskedWrongly: no drawer is called so; says what is.
+    """
     try:
         return DRAWERS[name.strip().lower()]
     except KeyError:

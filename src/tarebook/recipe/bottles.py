@@ -118,6 +118,9 @@ def own_bottle(name: str) -> Bottle | None:
 def known_food(name: str) -> Known:
     """Return what goes by a name: a bottle of the cook's own first, then a food of the tables.
 
+    Args:
+        name: of a bottle; or key, printed name or alias of a food.
+
     Raises:
         FoodUnknown: neither does; carries near names.
         RecordFaulty: the bottle's file has errors.

@@ -28,6 +28,10 @@ _LARGEST = 2**63 - 1
 def read_batch(db: sqlite3.Connection, number: int) -> Batch:
     """Return a batch with all its entries and its recipe.
 
+    Args:
+        db: the book, as ``store.reading`` opens it.
+        number: of the batch.
+
     Raises:
         AskedWrongly: there is no such batch.
     """

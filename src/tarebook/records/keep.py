@@ -40,6 +40,9 @@ def start_batch(
         title: the recipe's title.
         recipe_text: all of its file.
         draft: the first entry, of kind ``START``.
+
+    Returns:
+        The entry as it stands in the book, with the number of its batch.
     """
     (last,) = db.execute("SELECT coalesce(max(number), 0) FROM batches").fetchone()
     batch_id = insert_batch(
@@ -60,6 +63,9 @@ def add_entry(db: sqlite3.Connection, batch: int, draft: Draft) -> Entry:
         db: the book.
         batch: number of the batch.
         draft: what to enter.
+
+    Returns:
+        The entry as it stands in the book, with its number.
 
     Raises:
         AskedWrongly: there is no such batch, or it was struck as a whole.

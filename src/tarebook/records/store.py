@@ -35,6 +35,9 @@ _NO_BOOK = "is no batch book"
 def reading(path: Path | None = None) -> Iterator[sqlite3.Connection]:
     """Open the book to read it, as it stands at one moment; without a book, an empty one.
 
+    Args:
+        path: of the book; the cook's own where none is given.
+
     Raises:
         FileUnreadable: it is damaged, of a newer version, or no batch book.
         FileUnwritable: it is of an earlier version and cannot be brought up to date.

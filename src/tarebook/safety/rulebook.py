@@ -85,6 +85,9 @@ class Rule(NamedTuple):
 def rule(id: str) -> Rule:
     """Return one rule by its id.
 
+    Args:
+        id: as findings cite it: the first column of ``rules.csv``.
+
     Raises:
         AskedWrongly: there is no such rule.
     """

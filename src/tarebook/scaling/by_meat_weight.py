@@ -70,7 +70,16 @@ def scale_to_meat(recipe: Recipe, meat_mass_g: Fraction, drawer: Drawer) -> Scal
 
 
 def scale_by_factor(recipe: Recipe, by: Fraction, drawer: Drawer) -> ScaledRecipe:
-    """Return the recipe for ``by`` times its meat; see :func:`scale_to_meat`."""
+    """Return a recipe for so many times its meat.
+
+    Args:
+        recipe: as read.
+        by: today's meat over the recipe's [-], above zero.
+        drawer: the spoons and cups in the house.
+
+    Raises:
+        QuantityError: the factor is not above zero, or outside what can be scaled.
+    """
     if by <= 0:
         raise QuantityError("the factor must be above zero")
     if not Fraction(1, _LARGEST_FACTOR) <= by <= _LARGEST_FACTOR:
