@@ -153,3 +153,23 @@ def test_what_would_steer_a_terminal_is_not_shown(tarebook: Tarebook, tmp_path: 
     path.write_text(MESSY.replace("# the weight", "# \u202ethe weight"), "utf-8")
 
     assert "\u202e" not in tarebook("tidy", "--show", str(path)).out
+
+
+def test_what_is_saved_meanwhile_stays(
+    tarebook: Tarebook, strips: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Somebody saves the file from an editor between its reading and its writing: that counts."""
+    module = sys.modules["tarebook.recipe.tidy"]
+    true = module.tidied
+
+    def saved(data: bytes, *, file: str) -> bytes:
+        strips.write_text(MESSY + "# one more\n", "utf-8")
+        found: bytes = true(data, file=file)
+        return found
+
+    monkeypatch.setattr(module, "tidied", saved)
+    status, out, err = tarebook("tidy", str(strips))
+
+    assert (1, "") == (status, out)
+    assert "was changed meanwhile and is left as it is" in err
+    assert MESSY + "# one more\n" == strips.read_text("utf-8")

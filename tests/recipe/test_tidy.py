@@ -15,10 +15,12 @@ from hypothesis import strategies as some
 from tarebook.findings import RecordFaulty, TarebookError
 from tarebook.quantities.plain import plain
 from tarebook.recipe import tidy
+from tarebook.recipe.bottle_questions import bottle_from
 from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.recipe.read import read_recipe
 from tarebook.recipe.tidy import tidied
 from tarebook.recipe.write import to_toml
+from tarebook.recipe.write_bottle import bottle_toml
 from tarebook.toml.pieces import Table, pieces
 from tarebook.where import folder
 
@@ -51,6 +53,18 @@ def test_what_we_write_is_tidy(name: str, hints: bool) -> None:
 def test_the_recipe_in_readme_is_tidy() -> None:
     """Nor does the one that README shows."""
     text = README.read_text("utf-8").split("```toml\n")[1].split("```")[0]
+
+    assert text == of(text)
+
+
+def test_a_bottle_that_we_write_is_tidy() -> None:
+    """Nor does a bottle that the questions make."""
+    answers = {
+        "like": "soy-sauce", "name": "Lakeside", "serving": "1 Tbsp (17 g)", "sodium": "575 mg",
+        "sugars": "1 g", "energy": "10", "size": "15 fl oz", "price": "3.49",
+        "contains": "soybeans, wheat", "check": "sesame",
+    }  # fmt: skip
+    text = bottle_toml(bottle_from(answers, key="lakeside", date="2026-11-25"))
 
     assert text == of(text)
 

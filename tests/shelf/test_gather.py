@@ -7,6 +7,7 @@ import shutil
 import sqlite3
 import sys
 from collections.abc import Sequence
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -103,14 +104,24 @@ def test_nothing_kept_outlives_what_it_rests_on(
     assert len(shipped_recipes()) == len(worked_out)
 
 
-@pytest.mark.parametrize("damage", [b"", b"no database", None])
-def test_a_damaged_file_costs_time_and_nothing_else(shelf: Path, damage: bytes | None) -> None:
+@pytest.mark.parametrize(
+    "damage",
+    [
+        b"",
+        b"no database",
+        "DROP TABLE kept_rows",
+        "UPDATE kept_rows SET row = '[]'",
+        "UPDATE kept_rows SET row = '{'",
+        "UPDATE kept_rows SET row = '[null, \"\"]'",
+    ],
+)
+def test_a_damaged_file_costs_time_and_nothing_else(shelf: Path, damage: bytes | str) -> None:
     """Whatever became of what was kept, the rows come out the same."""
     first = gather([shelf])
     path = cache() / "shelf.sqlite3"
-    if damage is None:
-        with sqlite3.connect(path) as opened:
-            opened.execute("DROP TABLE kept_rows")
+    if isinstance(damage, str):
+        with closing(sqlite3.connect(path)) as opened, opened:
+            opened.execute(damage)
     else:
         path.write_bytes(damage)
 

@@ -102,10 +102,20 @@ def _one(name: str, *, keep: bool) -> _Done:
         after = tidied(before, file=file)
         if keep or name == _PIPE or after == before:
             return _Done(name, before, after)
+        _refuse_changed(name, before)
         write_whole(_file_of(name), after)
     except TarebookError as fault:
         return _Done(name, before, fault=fault)
     return _Done(name, before, after, written=True)
+
+
+def _refuse_changed(name: str, before: bytes) -> None:
+    """Leave alone what was saved from an editor since it was read."""
+    from tarebook.findings import FileUnwritable
+    from tarebook.recipe.load import recipe_bytes
+
+    if recipe_bytes(name)[0] != before:
+        raise FileUnwritable(f"{name} was changed meanwhile and is left as it is")
 
 
 def _file_of(name: str) -> Path:

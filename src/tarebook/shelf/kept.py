@@ -117,7 +117,8 @@ def kept_rows(digests: Iterable[bytes], ground: Ground) -> Mapping[bytes, list[o
                 asked = f"SELECT digest, row FROM kept_rows WHERE digest IN ({marks})"
                 for digest, text in kept.execute(asked, some):
                     foods, bottles, *row = json.loads(text)
-                    if bottles == _bottles_among(foods, ground):
+                    whole = len(row) == len(Row._fields) - 1
+                    if whole and bottles == _bottles_among(foods, ground):
                         found[digest] = row
     return found
 
