@@ -33,6 +33,7 @@ from tarebook.toml.pieces import pieces
         ("[a]  #b\n# c\n\n# d\nk=1", "[a]  #b\n# c\n\n# d\nk = 1\n"),
         ("a=1\n# x\n\nb=2", "a = 1\n# x\n\nb = 2\n"),
         ("#:s\na=1", "#:s\na = 1\n"),
+        ("# b\u2028c\u00a0 \t\na=1", "# b\u2028c\u00a0\na = 1\n"),
         ("# h\n\n[a]\n# end", "# h\n\n[a]\n# end\n"),
         ("[a]\nk=1\n\n# end", "[a]\nk = 1\n\n# end\n"),
     ],

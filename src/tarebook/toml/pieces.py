@@ -238,7 +238,7 @@ class _Walk:
     def remark(self, at: int) -> tuple[int, str]:
         """Return the start of the next line, and the rest of this one."""
         end = self.text.index("\n", at)
-        return end + 1, self.text[at:end].rstrip()
+        return end + 1, self.text[at:end].rstrip(" \t")
 
     def keys(self, at: int) -> tuple[int, Keys]:
         keys: Keys = ()
