@@ -16,7 +16,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-from fault_box import FINE, Box, Opened, Usual, copied, run_here
+from fault_box import FINE, Box, Opened, Usual, copied, open_to_all, run_here
 from fault_calls import Road, call_of, typed_for
 from fault_interrupt import Watch
 
@@ -65,6 +65,7 @@ def furnished(keep_answers: Callable[[], None]) -> Iterator[Path]:
             done = run_here(words)
             assert (FINE, "") == (done.status, done.fault), (words, done)
     assert Path.cwd() == had
+    open_to_all(top)
     yield top
     shutil.rmtree(top)
 
@@ -78,6 +79,7 @@ def usual(furnished: Path) -> Callable[[Road], Usual]:
     def look(road: Road) -> Usual:
         with house(furnished) as box, pytest.MonkeyPatch.context() as patched:
             settle_in(box, patched)
+            box.settle()
             with opened.below(box.top) as found:
                 done = box.run(call_of(road), typed=typed_for(road))
             changed, calls = box.touched(), Watch("call")

@@ -68,7 +68,8 @@ class Box:
 
     def __init__(self, top: Path) -> None:
         self.top, self.home, self.work = top, top / "home", top / "work"
-        self.settle()
+        self.before: dict[str, str] = {}
+        self._times: dict[str, tuple[int, int]] = {}
 
     def run(self, words: list[str], **how: Any) -> Done:
         """Run a command in this process; see :func:`run_here`."""
@@ -115,7 +116,6 @@ class Box:
         shutil.rmtree(self.top)
         copied(template, self.top)
         os.chdir(self.work)
-        self.settle()
 
     def touched(self) -> dict[str, str]:
         """Return what was written, though it may hold what it held before."""
@@ -155,6 +155,7 @@ def run_here(
     typed: bytes | None = b"",
     out: Any = None,
     closed: bool = False,
+    encoding: str = "utf-8",
     watch: Any = None,
 ) -> Done:
     """Run a command in this process, with streams of its own.
@@ -164,12 +165,13 @@ def run_here(
         typed: what comes down standard input; None where that is closed.
         out: where standard output goes, as raw bytes; kept and returned where not given.
         closed: whether standard output is closed.
+        encoding: what standard output and standard error can say.
         watch: what is told of every call.
     """
     before = sys.stdin, sys.stdout, sys.stderr
     held_out, held_err = io.BytesIO(), io.BytesIO()
-    said = io.TextIOWrapper(out or held_out, encoding="utf-8", write_through=out is None)
-    told = io.TextIOWrapper(held_err, encoding="utf-8", write_through=True)
+    said = io.TextIOWrapper(out or held_out, encoding=encoding, write_through=out is None)
+    told = io.TextIOWrapper(held_err, encoding=encoding, write_through=True)
     asked = None if typed is None else io.TextIOWrapper(io.BytesIO(typed), encoding="utf-8")
     sys.stdin, sys.stdout, sys.stderr = asked, None if closed else said, told  # type: ignore
     status, fault = 0, ""
@@ -251,11 +253,15 @@ class Opened:
 
 
 def copied(template: Path, target: Path) -> Box:
-    """Return a box that is a copy of a furnished one, open to everybody."""
+    """Return a box that is a copy of a furnished one."""
     shutil.copytree(template, target)
-    for one in (target, *target.rglob("*")):
-        one.chmod(0o777 if one.is_dir() else 0o666)
     return Box(target)
+
+
+def open_to_all(top: Path) -> None:
+    """Let everybody read and write in a folder and all below."""
+    for one in (top, *top.rglob("*")):
+        one.chmod(0o777 if one.is_dir() else 0o666)
 
 
 def _state(one: Path) -> str:

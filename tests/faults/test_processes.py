@@ -35,6 +35,7 @@ MANY = 400
 def test_ctrl_c_while_loading(road: Road, at: str, box: Box) -> None:
     """However early Ctrl-C comes, the program ends with 130 and without a word."""
     program = [sys.executable, "-c", STOP_AT, at.format(road[0])]
+    box.settle()
     done = box.process(call_of(road), program=program)
 
     assert (INTERRUPTED, b"", b"") == (done.returncode, done.stdout, done.stderr)
