@@ -20,6 +20,7 @@ from typing import Any, NamedTuple
 
 import sources
 
+from tarebook.cards.lines import clean
 from tarebook.cards.sheet import sheet
 from tarebook.cards.spreadsheet import scale_rows
 from tarebook.cards.text_card import text_card
@@ -102,7 +103,7 @@ def _printed(recipe: Recipe) -> str:
     except TarebookError as fault:
         return _fault_wrong(fault)
     lines = [*sheet(done), *text_card(done)]
-    if not all(line.text.isprintable() for line in lines):
+    if any(line.text != clean(line.text) for line in lines):
         return "a sheet or card with what no terminal should get"
     if _read["recipes"] % PAGE_EVERY:
         return ""
