@@ -25,6 +25,11 @@ from tarebook.where import folder
 LOG = Path(__file__).parents[1] / "probe" / "oven.csv"
 ZONE = "America/Chicago"
 PANTRY = '[have]\nbrown-sugar = "1 lb"\n'
+BOTTLES = (
+    "cove-soy --like soy-sauce --serving 17g",
+    "soy-sauce --like soy-sauce --serving 17g --sodium 900mg",
+    "brown-sugar --like brown-sugar --serving 4g --sugars 4g",
+)
 ENTRIES = (
     "start juniper-venison --meat 6lb",
     "weigh raw 6 lb 1 oz",
@@ -46,10 +51,8 @@ def furnished(keep_answers: Callable[[], None]) -> Iterator[Path]:
         shutil.copy(folder("recipes") / f"{name}.toml", work / "recipes")
     shutil.copy(LOG, work)
     recipe = (folder("recipes") / "juniper-venison.toml").read_text(encoding="utf-8")
-    # Under the name of a shipped one, so that every example reads the cook's own and its bottle.
-    ours = recipe.replace("[marinade]\n", '[marinade]\ncove-soy = "1 tsp"\n')
-    assert ours != recipe
-    (home / "recipes" / "juniper-venison.toml").write_text(ours, encoding="utf-8")
+    # Under names that come with tarebook, so that every example reads the cook's own.
+    (home / "recipes" / "juniper-venison.toml").write_text(recipe, encoding="utf-8")
     (home / "pantry.toml").write_text(PANTRY, encoding="utf-8")
     with pytest.MonkeyPatch.context() as patched:
         patched.setenv("TAREBOOK_HOME", str(home))
@@ -57,7 +60,7 @@ def furnished(keep_answers: Callable[[], None]) -> Iterator[Path]:
         patched.chdir(work)
         keep_answers()
         for words in (
-            ["foods", "add", "cove-soy", "--like", "soy-sauce", "--serving", "17 g"],
+            *(["foods", "add", *line.split()] for line in BOTTLES),
             ["kitchen", "set", "dryer.trays", "4"],
             ["list"],
             *(["batch", *line.split()] for line in ENTRIES),

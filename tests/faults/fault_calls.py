@@ -6,6 +6,7 @@ what it reads and writes from its parameters. A new command falls in by itself.
 
 from __future__ import annotations
 
+import inspect
 import re
 import shlex
 from collections.abc import Iterator
@@ -111,6 +112,12 @@ def texts_of(road: Road) -> list[Slot]:
     """Return every place in the call of a command where words of any kind may stand."""
     found = [one for one in commands()[road].params if type(one.type).__name__ == _FREE]
     return [_slot(road, one) for one in found]
+
+
+def asks(road: Road) -> bool:
+    """Whether a command's module puts questions at the terminal."""
+    module = inspect.getmodule(inspect.unwrap(commands()[road].callback))
+    return "until_understood(" in inspect.getsource(module)  # type: ignore[arg-type]
 
 
 def says_file(road: Road) -> set[str]:

@@ -18,7 +18,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent))
 
 from fault_box import Box, Usual
-from fault_calls import Road, commands
+from fault_calls import ASKING, Road, asks, commands, says_file, slots_of
 from fault_kinds import FAULTS, held
 
 pytestmark = [
@@ -45,28 +45,34 @@ def test_cell(road: Road, fault: str, box: Box, furnished: Path, usual: Look) ->
     assert tries or FAULTS[fault].reason
 
 
-@EVERY_ROAD
-def test_examples_work(road: Road, usual: Look) -> None:
-    """Without a fault the call that all cells are made of ends well."""
-    assert (0, "") == (usual(road).done.status, usual(road).done.fault)
+def test_examples_work(usual: Look) -> None:
+    """Without a fault the calls that all cells are made of end well."""
+    done = {road: usual(road).done for road in commands()}
+
+    assert {} == {road: one for road, one in done.items() if one.status or one.fault}
 
 
-@EVERY_ROAD
-def test_every_fault_is_tried_or_has_a_reason(road: Road, usual: Look) -> None:
+def test_every_fault_is_tried_or_has_a_reason(usual: Look) -> None:
     """No cell of the matrix is empty without a word."""
-    empty = [name for name, one in FAULTS.items() if not one.tries(road, usual(road))]
+    empty = [
+        (road, name)
+        for road in commands()
+        for name, one in FAULTS.items()
+        if not (one.tries(road, usual(road)) or one.reason)
+    ]
 
-    assert [] == [name for name in empty if not FAULTS[name].reason]
+    assert [] == empty
 
 
-@EVERY_ROAD
+@pytest.mark.parametrize("road", commands(), ids=" ".join)
 def test_places_of_files_are_known(road: Road) -> None:
     """What the help of a command calls a file is given to it as one in the cells."""
-    from fault_calls import says_file, slots_of
+    assert says_file(road) <= {slot.name for slot in slots_of(road)}
 
-    known = {slot.name for slot in slots_of(road)}
 
-    assert says_file(road) <= known
+def test_all_that_ask_are_known() -> None:
+    """Each command that asks at the terminal is tried without one."""
+    assert set(ASKING) == {road for road in commands() if asks(road)}
 
 
 if __name__ == "__main__":
