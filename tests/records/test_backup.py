@@ -110,6 +110,50 @@ def test_restore_where_there_is_no_book(start: Start, tmp_path: Path, own_home: 
     assert ["book.sqlite3"] == [path.name for path in own_home.iterdir()]
 
 
+def test_ctrl_c_in_a_restore_leaves_nothing_half(
+    start: Start, tmp_path: Path, own_home: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Stopped before the copy has its place, the damaged book is as it was, and no part is left."""
+    start()
+    kept = backup(tmp_path / "kept.sqlite3")
+    spoil(book_file())
+    damaged = book_file().read_bytes()
+
+    def stopped(_: Path) -> Path:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(backups, "_set_aside", stopped)
+    with pytest.raises(KeyboardInterrupt):
+        restore(kept)
+
+    assert damaged == book_file().read_bytes()
+    assert ["book.sqlite3"] == sorted(one.name for one in own_home.iterdir())
+
+
+def test_restore_of_no_bytes_touches_nothing(start: Start, tmp_path: Path, own_home: Path) -> None:
+    """An empty file is no backup: that is said of it, and not of the book."""
+    start()
+    empty = tmp_path / "empty.sqlite3"
+    empty.touch()
+
+    with pytest.raises(FileUnreadable, match=r'"[^"]*empty.sqlite3" is empty'):
+        restore(empty)
+
+    assert 1 == batches_in(book_file())
+    assert ["book.sqlite3"] == sorted(one.name for one in own_home.iterdir())
+
+
+def test_restore_where_the_book_is_a_folder(start: Start, tmp_path: Path) -> None:
+    """A folder in place of the book is told as one."""
+    start()
+    kept = backup(tmp_path / "kept.sqlite3")
+    book_file().unlink()
+    book_file().mkdir()
+
+    with pytest.raises(FileUnwritable, match=r"book.sqlite3.* is a directory"):
+        restore(kept)
+
+
 def test_restore_over_a_damaged_book(start: Start, tmp_path: Path, own_home: Path) -> None:
     """A damaged book is set aside as it is."""
     start()

@@ -111,10 +111,7 @@ def restore(file: Path) -> Restored:
         damaged = _is_damaged(book)
     if damaged:
         with told(book, "written"):
-            fresh = book.with_name(f"{book.name}.restored")
-            copy_book(file, fresh)
-            kept = _set_aside(book)
-            fresh.replace(book)
+            kept = _replaced(book, file)
         return Restored(_count(book), None, kept)
     return _poured(file, book)
 
@@ -192,6 +189,19 @@ def _is_damaged(book: Path) -> bool:
         if isinstance(fault.__cause__, (sqlite3.DatabaseError, UnicodeDecodeError)):
             return True
         raise FileUnreadable(f"{fault}. Move it elsewhere, then restore again") from None
+
+
+def _replaced(book: Path, file: Path) -> Path:
+    """Set a damaged book aside and put a copy of a backup in its place."""
+    fresh = book.with_name(f"{book.name}.restored")
+    try:
+        copy_book(file, fresh)
+        kept = _set_aside(book)
+        fresh.replace(book)
+    except BaseException:  # Ctrl-C too: the backup is whole, and restore can be asked for again
+        fresh.unlink(missing_ok=True)
+        raise
+    return kept
 
 
 def _set_aside(book: Path) -> Path:
