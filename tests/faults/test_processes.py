@@ -90,6 +90,17 @@ def test_closed_and_full_outputs(road: Road, box: Box, furnished: Path) -> None:
         assert done.returncode == FINE or b"the output cannot be written" in done.stderr
 
 
+@pytest.mark.parametrize("road", [one for one in ROADS if not typed_for(one)], ids=" ".join)
+def test_no_streams_at_all(road: Road, box: Box) -> None:
+    """Started without any of the three, a command does its work, and writes over no book."""
+    box.settle()
+    closed = ["/bin/sh", "-c", 'exec "$@" <&- >&- 2>&-', "sh", sys.executable, "-m", "tarebook"]
+    done = box.process(call_of(road), program=closed)
+
+    assert (FINE, b"", b"") == (done.returncode, done.stdout, done.stderr)
+    assert ([], []) == (box.scraps(), box.book_faults())
+
+
 @pytest.mark.parametrize(
     ("began", "ended", "hours"),
     [
