@@ -11,6 +11,9 @@ import pytest
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 
+# A program of its own, whose modules find one another by its folder.
+collect_ignore = ["fuzz"]
+
 RecipeText = Callable[..., str]
 RecipeOf = Callable[..., Recipe]
 
