@@ -40,6 +40,22 @@ def test_err_folder(tmp_path: Path) -> None:
         read_bytes(tmp_path, most=10)
 
 
+def test_ctrl_c_leaves_the_old_file_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Stopped just before the new file has its name, there is the old one and nothing else."""
+    file = tmp_path / "card.pdf"
+    file.write_bytes(b"old")
+
+    def stopped(_: int) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(os, "fsync", stopped)
+    with pytest.raises(KeyboardInterrupt):
+        write_whole(file, b"new")
+
+    assert b"old" == file.read_bytes()
+    assert ["card.pdf"] == [one.name for one in tmp_path.iterdir()]
+
+
 def test_what_is_written_is_read_again(tmp_path: Path) -> None:
     """Folders above are made, and nothing else is left there."""
     write_whole(tmp_path / "deep" / "card.pdf", b"%PDF")

@@ -101,6 +101,19 @@ def test_no_streams_at_all(road: Road, box: Box) -> None:
     assert ([], []) == (box.scraps(), box.book_faults())
 
 
+def test_a_fault_of_a_file_names_the_file(box: Box, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What fails beneath everything that looks for faults is told with its file, not as output."""
+
+    def failing(_: object) -> None:
+        raise OSError(5, "Input/output error", "/disk/lake.toml")
+
+    monkeypatch.setattr("tarebook.recipe.load.recipe_bytes", failing)
+    done = box.run(["check", "lake.toml"])
+
+    assert FAULT == done.status
+    assert 'tarebook: "/disk/lake.toml" cannot be used: input/output error\n' == done.err
+
+
 @pytest.mark.parametrize(
     ("began", "ended", "hours"),
     [
