@@ -119,6 +119,15 @@ def test_find_and_show_know_bottles(tarebook: Tarebook, put: Put) -> None:
     assert ["lakeside-soy", "Dark of the lake", "sauce", "soy-sauce"] == list(data.values())
 
 
+def test_find_tells_of_what_it_passed_over(tarebook: Tarebook, put: Put) -> None:
+    """A bottle that cannot be read may be the one that was looked for."""
+    put("cove-soy", "like = ")
+    status, out, err = tarebook("foods", "find", "soy")
+
+    assert 0 == status and "soy-sauce" in out
+    assert "note: one of your own bottles cannot be read; tarebook foods own says why\n" == err
+
+
 def test_a_faulty_bottle_is_told_when_shown(tarebook: Tarebook, put: Put) -> None:
     """Its own faults, and not that there is no such food."""
     bad = put("bad-soy", 'like = "xyzzy"\n')

@@ -25,6 +25,7 @@ def find(
     from tarebook.recipe.bottles import find_bottles
 
     own = find_bottles(" ".join(words))
+    _note_unread()
     found = [(one.key, one.name, food(one.like).kind, one.like) for one in own]
     found += [(one.key, one.name, one.kind, "") for one in find_foods(" ".join(words))]
     if not found:
@@ -38,6 +39,17 @@ def find(
         (key, f"{name}: your own, like {like}" if like else name) for key, name, _, like in found
     ]
     show_lines(Line(text) for text in table(rows, (broad, 78 - broad)))
+
+
+def _note_unread() -> None:
+    """Say so where bottles of the cook's own were passed over."""
+    from tarebook.cli.talk import complain
+    from tarebook.recipe.own_bottles import every_bottle
+
+    files = {one.place.file for one in every_bottle()[1]}
+    if files:
+        some = "one" if len(files) == 1 else f"{len(files)}"
+        complain(f"note: {some} of your own bottles cannot be read; tarebook foods own says why")
 
 
 def show(
