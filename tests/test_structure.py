@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -10,6 +11,7 @@ from pathlib import Path
 import pytest
 
 import tarebook
+from tarebook.cli.main import COMMANDS
 
 SOURCE = Path(tarebook.__file__).parent
 
@@ -196,3 +198,14 @@ def test_a_recipe_runs_with_sockets_refused() -> None:
 
     assert done.returncode == 0, done.stderr
     assert "Home estimate, not a retail label." in done.stdout
+
+
+@pytest.mark.parametrize("room", sorted(path.parent for path in SOURCE.glob("*/__init__.py")))
+def test_the_page_of_a_room_names_its_files(room: Path) -> None:
+    """Each room's own page tells of every file in it; of commands it is enough to have the file."""
+    page = ast.get_docstring(ast.parse((room / "__init__.py").read_text(encoding="utf-8"))) or ""
+    there = {path.stem for path in room.glob("*.py")} - {"__init__"}
+    if room.name == "cli":
+        there = {name for name in there if name.partition("_")[0] not in COMMANDS}
+
+    assert there - set(re.findall(r"``(\w+)``", page)) == set(), "add a line to its __init__.py"

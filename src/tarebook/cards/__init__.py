@@ -25,5 +25,6 @@ Files of this room:
 - ``batch_words``: what an entry of the batch book says; ``batch_page``: what ``batch show`` and
   ``list`` print; ``batch_wordings``: how a recipe was written; ``next_notes``: notes for next time.
 - ``beside``: variants side by side, what ``compare`` prints.
+- ``spreadsheet``: what ``scale`` and ``compare`` tell, as rows of cells.
 - ``keys``: the same values as plain data with stable keys, what ``--json`` prints.
 """

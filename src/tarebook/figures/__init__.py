@@ -10,6 +10,7 @@ Files of this room, each beside the tables it reads:
 - ``measures``: ``density``, ``count_mass``, ``measures``: what a spoon, a cup or a clove weighs
   (``measures.csv``).
 - ``sugars``: ``split``: which sugars, and which of them are added (``sugars.csv``).
+- ``lower_sodium``: which food stands for which with less salt in it (``lower-sodium.csv``).
 - ``daily_values``: ``daily_values``: a day's worth on a US label (``daily-values.csv``).
 - ``drying_times``: ``drying_times``: hours that others printed (``drying-times.csv``).
 - ``task_times``: ``minutes``: how long the work takes (``task-times.csv``).

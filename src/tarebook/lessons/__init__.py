@@ -7,6 +7,7 @@ Files of this room:
 - ``hours``: how long such batches dried, and what that says of the next one.
 - ``weighed``: a batch of the book as a worksheet: its recipe as it was, its weights as they stand.
 - ``tables``: counts and spread by recipe, with pandas.
+- ``page``: what ``batch lessons`` prints of them, and what ``batch show`` adds.
 """
 
 from tarebook.lessons.learn import learn

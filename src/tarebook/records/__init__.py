@@ -11,6 +11,7 @@ Files of this room, from the ground up:
 - ``values``: weights and temperatures as they are entered; exact numbers as they are kept.
 - ``standing``: which entries still stand, and what they come to.
 - ``schema``: the tables, and the steps from one version of them to the next.
+- ``place``: where the book lies.
 - ``copies``: whole copies of a book.
 - ``store``: opens the book to read or to write; turns its faults into sentences.
 - ``names``: what a recipe goes by in the book.

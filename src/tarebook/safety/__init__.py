@@ -12,7 +12,8 @@ Files of this room:
 - ``case``: ``Case``: what a rule looks at.
 - ``caution``: ``Caution``, and the title and order of every code.
 - ``heat``, ``dryer``, ``ground``, ``soak``, ``cure``, ``game``, ``eaters``: the rules themselves.
-- ``curing``: ``guard``, ``guard_scaled``, ingoing nitrite by each published method.
+- ``curing``: ``guard``, ``guard_scaled``: over the limit nothing is printed; ``ingoing``: nitrite
+  by each published method.
 - ``method``: soak, heat and dryer as a card's front says them; ``steps``: the recipe's own words.
 - ``storage``: ``keep_by``: how long it keeps, or why nobody can say.
 """
