@@ -49,6 +49,12 @@ ANY = (FINE, FAULT, ASKED_WRONGLY)
 NO_LETTERS = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 COPIES = "home/backups"  # of the whole book, made before it is touched; kept whatever comes then
 NO_FILE = "it names no file, and opens none of the cook's own"
+TOLD = ("unreadable", "100 MB", "binary")
+QUIET = {
+    ("list",): "its row says so, or it is counted among those left out",
+    ("foods", "remove"): "a recipe that cannot be read is not known to name the bottle",
+    ("batch", "take"): "the recipe is kept as it is written, whatever its foods are",
+}
 NO_TIME = "it takes no time and no day"
 
 
@@ -188,12 +194,20 @@ def _named(road: Road, slot: Slot, fault: str, spoil: Spoil) -> Try:
 
 def _own(road: Road, name: str, fault: str, spoil: Spoil) -> Try:
     """Return a try with one of the cook's own files spoiled."""
+
+    def told(_: Box, done: Done) -> None:
+        """What cannot be read and is done without is told all the same."""
+        said = done.said.lower()
+        quiet = fault not in TOLD or road in QUIET
+        assert quiet or Path(name).stem in said or "cannot be read" in said, done.said
+
     return Try(
         call_of(road),
         road,
         spoil=lambda box: spoil(box.top / name, (box.top / name).read_bytes()),
         under=as_nobody if fault == "unreadable" else _plain,
         names="" if fault in ("missing file", "empty file") else Path(name).stem,
+        holds=told,
         typed=typed_for(road),
     )
 
