@@ -21,7 +21,7 @@ salt-table = "1 tsp"
 def read(source: bytes | str) -> tuple[str | None, list[tuple[int | None, str]]]:
     """Return the text, and the line and code of each fault."""
     faults = Faults()
-    text = text_of(source, faults)
+    text = text_of(source, faults, empty_hint="")
     return text, [(fault.line, fault.code) for fault in faults.found]
 
 

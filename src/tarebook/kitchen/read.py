@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from contextlib import suppress
 from typing import Any
 
 from tarebook.findings import AmountError, Finding, UnitError, nearest
 from tarebook.kitchen.keys import BOWLS, KEYS, TABLES, Key
 from tarebook.kitchen.profile import UNKNOWN, Kitchen, Vessel
 from tarebook.kitchen.values import read_volume_ml
-from tarebook.toml.fault import Faults, Refused, TooManyErrors, did_you_mean, shown
-from tarebook.toml.locate import KeyPath, Lines
-from tarebook.toml.syntax import parse
-from tarebook.toml.text import text_of
+from tarebook.toml.document import read_document
+from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
+from tarebook.toml.locate import KeyPath
 
 _EMPTY = '"tarebook kitchen ask" asks the questions'
 _MOST_BOWLS = 100
@@ -35,25 +33,19 @@ def read_kitchen(source: bytes | str, *, file: str) -> tuple[Kitchen, tuple[Find
         >>> kitchen.trays, kitchen.tray, findings
         (5, None, ())
     """
-    faults = Faults()
-    kitchen, lines = UNKNOWN, None
-    with suppress(TooManyErrors):
-        text = text_of(source, faults, empty_hint=_EMPTY)
-        parsed = parse(text, faults) if text is not None else None
-        if parsed is not None:
-            lines = Lines(parsed.text)
-            kitchen = _kitchen(parsed.document, faults)
-    return kitchen, faults.findings(file, lines)
+    kitchen, findings = read_document(
+        source,
+        lambda parsed, faults, _: _kitchen(parsed.document, faults),
+        file=file,
+        empty_hint=_EMPTY,
+        strict=False,
+    )
+    return kitchen or UNKNOWN, findings
 
 
 def syntax_findings(source: bytes, *, file: str) -> tuple[Finding, ...]:
     """Return what keeps a file from being TOML at all, whatever its keys hold."""
-    faults, lines = Faults(), None
-    with suppress(TooManyErrors):
-        text = text_of(source, faults, empty_hint=_EMPTY)
-        parsed = parse(text, faults) if text is not None else None
-        lines = Lines(parsed.text) if parsed is not None else None
-    return faults.findings(file, lines)
+    return read_document(source, lambda *_: None, file=file, empty_hint=_EMPTY)[1]
 
 
 def read_value(key: Key, value: Any) -> Any:

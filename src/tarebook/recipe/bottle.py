@@ -16,10 +16,10 @@ from tarebook.recipe import keys
 from tarebook.recipe.fields import Reading, named_food, read_panel, read_table
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import Bottle, Pack, Panel
+from tarebook.toml.document import read_document
 from tarebook.toml.fault import Faults, Refused, TooManyErrors, did_you_mean, shown
 from tarebook.toml.locate import Lines
-from tarebook.toml.syntax import parse
-from tarebook.toml.text import text_of
+from tarebook.toml.syntax import Parsed
 
 OWN, FOODDATA = "own bottle", "fooddata-central"
 _EMPTY = "tarebook foods add NAME asks for what it needs, and writes it"
@@ -120,16 +120,11 @@ def read_bottle(
         >>> bottle.like, bottle.panel.sodium_mg
         ('soy-sauce', Fraction(575, 1))
     """
-    faults = Faults()
-    bottle: Bottle | None = None
-    lines: Lines | None = None
-    with suppress(TooManyErrors):
-        text = text_of(source, faults, empty_hint=_EMPTY)
-        parsed = parse(text, faults) if text is not None else None
-        if parsed is not None:
-            lines = Lines(parsed.text)
-            bottle = _bottle(parsed.document, key, Reading(faults, whole=parsed.whole))
-    return (None if faults.errors else bottle), faults.findings(file, lines)
+
+    def understand(parsed: Parsed, faults: Faults, _lines: Lines) -> Bottle | None:
+        return _bottle(parsed.document, key, Reading(faults, whole=parsed.whole))
+
+    return read_document(source, understand, file=file, empty_hint=_EMPTY)
 
 
 def bottle_of(

@@ -28,11 +28,12 @@ from tarebook.recipe.model import (
     Soak,
     Surface,
 )
+from tarebook.toml.document import read_document
 from tarebook.toml.fault import Faults, TooManyErrors
 from tarebook.toml.locate import Lines
-from tarebook.toml.syntax import parse
-from tarebook.toml.text import text_of
+from tarebook.toml.syntax import Parsed
 
+_EMPTY = '"tarebook new" starts a recipe'
 FINISH_SPREAD: Mapping[FinishBy, tuple[float, float]] = {
     # Working values of ours: a cook who aims at a stated finish is taken to hit it about twice
     # as well as one who states none. Yield moves far less than the water behind it.
@@ -59,16 +60,11 @@ def read_recipe(source: bytes | str, *, file: str) -> tuple[Recipe | None, tuple
         >>> print(findings[0].message)
         [meat] is missing
     """
-    faults = Faults()
-    recipe: Recipe | None = None
-    lines: Lines | None = None
-    with suppress(TooManyErrors):
-        text = text_of(source, faults)
-        parsed = parse(text, faults) if text is not None else None
-        if parsed is not None:
-            lines = Lines(parsed.text)
-            recipe = _recipe(parsed.document, Reading(faults, whole=parsed.whole), file, lines)
-    return (None if faults.errors else recipe), faults.findings(file, lines)
+
+    def understand(parsed: Parsed, faults: Faults, lines: Lines) -> Recipe | None:
+        return _recipe(parsed.document, Reading(faults, whole=parsed.whole), file, lines)
+
+    return read_document(source, understand, file=file, empty_hint=_EMPTY)
 
 
 def recipe_of(

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from contextlib import suppress
 from fractions import Fraction
 
 from tarebook.findings import AmountError, Finding, FoodUnknown, nearest
 from tarebook.quantities.amount import Amount, parse_amount
 from tarebook.recipe.bottles import known_food
 from tarebook.recipe.model import Pack
-from tarebook.toml.fault import Faults, TooManyErrors, did_you_mean, shown
+from tarebook.toml.document import read_document
+from tarebook.toml.fault import Faults, did_you_mean, shown
 from tarebook.toml.locate import KeyPath, Lines
-from tarebook.toml.syntax import parse
-from tarebook.toml.text import text_of
+from tarebook.toml.syntax import Parsed
 from tarebook.tuples import NamedTuple
 
 _DEAREST = 1_000_000
@@ -56,19 +55,11 @@ def read_pantry(source: bytes, *, file: str) -> tuple[Pantry | None, tuple[Findi
         >>> str(pantry.have["honey"]), pantry.packs["honey"].price
         ('1 cup', Fraction(6, 1))
     """
-    faults = Faults()
-    pantry: Pantry | None = None
-    lines: Lines | None = None
-    with suppress(TooManyErrors):
-        text = text_of(source, faults, empty_hint=_EMPTY)
-        parsed = parse(text, faults) if text is not None else None
-        if parsed is not None:
-            lines = Lines(parsed.text)
-            pantry = _pantry(parsed.document, faults)
-    return (None if faults.errors else pantry), faults.findings(file, lines)
+    return read_document(source, _pantry, file=file, empty_hint=_EMPTY)
 
 
-def _pantry(document: Mapping[str, object], faults: Faults) -> Pantry:
+def _pantry(parsed: Parsed, faults: Faults, _lines: Lines) -> Pantry:
+    document = parsed.document
     for name in document:
         if name not in (*_TABLES, "currency"):
             hint = did_you_mean(nearest(name, (*_TABLES, "currency")))

@@ -2,6 +2,7 @@
 
 Files of this room:
 
+- ``document``: a whole file to what it means; the other files are its road.
 - ``text``: bytes to text.
 - ``syntax``: text to TOML values; a syntax fault is said in a cook's words.
 - ``locate``: the line of each key.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tarebook.toml.fault import Faults
 
 MOST_BYTES = 1_000_000
-"""A recipe is a page or two; a larger file is something else."""
+"""What a cook writes is a page or two; a larger file is something else."""
 
 _OTHER_MARKS = (  # the longer marks first: UTF-32's begins with UTF-16's
     (b"\xff\xfe\x00\x00", "UTF-32"),
@@ -17,15 +17,13 @@ _OTHER_MARKS = (  # the longer marks first: UTF-32's begins with UTF-16's
 _SAVE_AS = "save it as UTF-8"
 
 
-def text_of(
-    source: bytes | str, faults: Faults, *, empty_hint: str = '"tarebook new" starts a recipe'
-) -> str | None:
+def text_of(source: bytes | str, faults: Faults, *, empty_hint: str) -> str | None:
     """Return the text of a file, or None where it has none, with the reason among the faults.
 
     A UTF-8 byte order mark is taken off and noted; it does no harm.
 
     Args:
-        source: the bytes as they stand in the file, or the text of a recipe.
+        source: the bytes as they stand in the file, or its text.
         faults: where to add what is wrong.
         empty_hint: what to try where the file is empty.
     """
