@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
-    from re import Pattern
+    from re import Match, Pattern
 
 KeyPath = tuple[str | int, ...]
 """The keys that lead to a value, from the outside in; places in a list count from 0."""
@@ -148,14 +148,47 @@ def grammar() -> Grammar:
     )
 
 
-class _Finder:
+class Walk:
     """One walk over one text; each method takes a position and returns the one behind it."""
 
-    __slots__ = ("arrays", "ends", "found", "g", "text")
+    __slots__ = ("g", "text")
 
     def __init__(self, text: str) -> None:
         self.text = text
         self.g = grammar()
+
+    def keys(self, at: int) -> tuple[int, tuple[str, ...]]:
+        keys: tuple[str, ...] = ()
+        while True:
+            found = self._found(self.g.key, self.space(at))
+            keys += (unquoted(found.group()),)
+            at = self.space(found.end())
+            if self.text[at] != ".":
+                return at, keys
+            at += 1
+
+    def scalar(self, at: int) -> Match[str]:
+        return self._found(self.g.string if self.text[at] in "\"'" else self.g.atom, at)
+
+    def blank(self, at: int) -> int:
+        return self._found(self.g.blank, at).end()
+
+    def space(self, at: int) -> int:
+        return self._found(self.g.space, at).end()
+
+    def _found(self, pattern: Pattern[str], at: int) -> Match[str]:
+        found = pattern.match(self.text, at)
+        assert found is not None, "tomllib accepted this text"
+        return found
+
+
+class _Finder(Walk):
+    """A walk that notes the line of every key."""
+
+    __slots__ = ("arrays", "ends", "found")
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
         # Where each line ends, one behind its last letter.
         self.ends = list(accumulate(len(row) + 1 for row in text.split("\n")))
         self.found: dict[KeyPath, int] = {}
@@ -208,27 +241,13 @@ class _Finder:
             self.found.setdefault(path, line)
         return self.value(self.space(at + 1), path)
 
-    def keys(self, at: int) -> tuple[int, tuple[str, ...]]:
-        keys: tuple[str, ...] = ()
-        while True:
-            found = self.g.key.match(self.text, self.space(at))
-            assert found is not None, "tomllib accepted this text"
-            keys += (unquoted(found.group()),)
-            at = self.space(found.end())
-            if self.text[at] != ".":
-                return at, keys
-            at += 1
-
     def value(self, at: int, path: KeyPath) -> int:
         first = self.text[at]
         if first == "[":
             return self.array(at, path)
         if first == "{":
             return self.inline_table(at, path)
-        pattern = self.g.string if first in "\"'" else self.g.atom
-        found = pattern.match(self.text, at)
-        assert found is not None, "tomllib accepted this text"
-        return found.end()
+        return self.scalar(at).end()
 
     def array(self, at: int, path: KeyPath) -> int:
         at, place = self.blank(at + 1), 0
@@ -247,17 +266,6 @@ class _Finder:
     def after_comma(self, at: int) -> int:
         at = self.blank(at)
         return self.blank(at + 1) if self.text[at] == "," else at
-
-    def blank(self, at: int) -> int:
-        return self._end(self.g.blank, at)
-
-    def space(self, at: int) -> int:
-        return self._end(self.g.space, at)
-
-    def _end(self, pattern: Pattern[str], at: int) -> int:
-        found = pattern.match(self.text, at)
-        assert found is not None, "the pattern matches nothing at all, too"
-        return found.end()
 
     def line(self, at: int) -> int:
         return bisect_right(self.ends, at) + 1

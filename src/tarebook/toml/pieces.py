@@ -7,7 +7,7 @@ the line that it stands by: the one below it, where no blank line parts them; el
 
 from __future__ import annotations
 
-from tarebook.toml.locate import grammar, unquoted
+from tarebook.toml.locate import Walk, unquoted
 from tarebook.tuples import NamedTuple
 
 Keys = tuple[str, ...]
@@ -114,7 +114,7 @@ def pieces(text: str) -> Page:
     Args:
         text: what ``tomllib`` accepts, its lines ended by line feeds.
     """
-    return _put_together(*_Walk(text).walk())
+    return _put_together(*_Gatherer(text).walk())
 
 
 def remarks_of(page: Page) -> list[str]:
@@ -196,14 +196,13 @@ def _stripped(remarks: _Gap | Remarks) -> Remarks:
     return found[:-1] if found and not found[-1] else found
 
 
-class _Walk:
-    """One walk over one text; each method takes a position and returns the one behind it."""
+class _Gatherer(Walk):
+    """A walk that keeps everything: statements, and the remarks before, beside and within them."""
 
-    __slots__ = ("g", "text")
+    __slots__ = ()
 
     def __init__(self, text: str) -> None:
-        self.text = text if text.endswith("\n") else f"{text}\n"
-        self.g = grammar()
+        super().__init__(text if text.endswith("\n") else f"{text}\n")
 
     def walk(self) -> tuple[list[_Said], list[_Gap]]:
         said: list[_Said] = []
@@ -240,28 +239,15 @@ class _Walk:
         end = self.text.index("\n", at)
         return end + 1, self.text[at:end].rstrip(" \t")
 
-    def keys(self, at: int) -> tuple[int, Keys]:
-        keys: Keys = ()
-        while True:
-            found = self.g.key.match(self.text, self.space(at))
-            assert found is not None, "tomllib accepted this text"
-            keys += (unquoted(found.group()),)
-            at = self.space(found.end())
-            if self.text[at] != ".":
-                return at, keys
-            at += 1
-
     def value(self, at: int) -> tuple[int, Value]:
         first = self.text[at]
         if first == "[":
             return self.array(at)
         if first == "{":
             return self.inline_table(at)
-        quotes = first in "\"'"
-        found = (self.g.string if quotes else self.g.atom).match(self.text, at)
-        assert found is not None, "tomllib accepted this text"
+        found = self.scalar(at)
         raw = found.group()
-        if not quotes:
+        if first not in "\"'":
             return found.end(), Raw(raw.strip())
         return found.end(), Raw(raw) if raw.startswith(_LONG) else Words(raw, unquoted(raw))
 
@@ -318,11 +304,6 @@ class _Walk:
                 at += 1
         raw = self.text[start : at + 1]
         return at + 1, Raw(raw) if odd else Braces(tuple(rows))
-
-    def space(self, at: int) -> int:
-        found = self.g.space.match(self.text, at)
-        assert found is not None, "the pattern matches nothing at all, too"
-        return found.end()
 
 
 _LONG = ('"""', "'''")
