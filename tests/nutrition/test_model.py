@@ -9,7 +9,8 @@ import pytest
 
 from tarebook.nutrition import Facts, Line
 from tarebook.nutrition.makeup import Makeup
-from tarebook.nutrition.model import Batch, batch, contents, film_area_factor, water_fraction
+from tarebook.nutrition.model import Batch, batch
+from tarebook.nutrition.strip import film_area_factor, water_fraction
 from tarebook.recipe.model import HeatStep, Part, Surface
 from tarebook.uptake.maths import PLAIN
 
@@ -236,30 +237,6 @@ def test_the_weak_brine_gains_more(settings: Settings) -> None:
     salty = batch(facts, {**x, "gain-weak": 0.02}, PLAIN)
 
     assert batch(facts, x, PLAIN).soaked_g > salty.soaked_g + 0.04 * MEAT_G
-
-
-def test_thin_strips_carry_more_film() -> None:
-    """Surface per weight, edges at 30 mm counted, against a quarter inch (published areas)."""
-    assert film_area_factor(0.00635) == pytest.approx(1.0)
-    assert film_area_factor(0.003) == pytest.approx(0.689 / 0.358, rel=2e-3)
-    assert film_area_factor(0.010) == pytest.approx(0.250 / 0.358, rel=3e-3)
-
-
-def test_water_follows_the_solids() -> None:
-    """Meat with a tenth more solids has so much less water."""
-    assert water_fraction(worked(), {"raw-solids": 1.1}) == pytest.approx(1 - 0.27 * 1.1)
-
-
-def test_contents_add_up(known: FactsOf, middle: Middle) -> None:
-    """What a part holds is the sum over its ingredients, and only over its own."""
-    facts = known(marinade={"soy-sauce": "100 g"}, rub={"salt-table": "10 g"})
-    x = middle(facts)
-
-    bowl = contents(facts, Part.MARINADE, x)
-
-    assert bowl.sodium_mg == pytest.approx(5493, rel=1e-3)
-    assert bowl.water == pytest.approx(71.15, rel=1e-3)
-    assert contents(facts, Part.RUB, x).sodium_mg == pytest.approx(3875.8, rel=1e-3)
 
 
 def test_a_spoon_that_is_off_is_off_in_every_figure(known: FactsOf, middle: Middle) -> None:

@@ -10,6 +10,7 @@ Files of this room:
 - ``draws``: the draws of those inputs, the same for the same name everywhere; ``make_draws``
   makes the files of what they are dealt by.
 - ``finish``: what a batch weighs when it is dry enough, by each way of saying so.
+- ``bowl``: what marinade, rub and mix hold; ``strip``: the meat as it meets them.
 - ``model``: from bowl to scale, for one setting or a column of draws.
 - ``ways``: the batch in each way it may be heated, where the recipe does not say.
 - ``agreement``: whether the cook's weights agree, and the likeliest slip where they do not.

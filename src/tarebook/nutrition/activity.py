@@ -7,11 +7,12 @@ from collections.abc import Mapping
 from tarebook.drying.water_activity import Band, band
 from tarebook.figures.working import value
 from tarebook.nutrition.assumptions import assumptions
+from tarebook.nutrition.bowl import contents, sugars_put_in
 from tarebook.nutrition.draws import Distribution, percentile, strata
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.finish import dry_matter, meat_solids
-from tarebook.nutrition.model import batch, contents, sugars_put_in
+from tarebook.nutrition.model import batch
 from tarebook.recipe.model import Part
 from tarebook.uptake.maths import PLAIN
 

@@ -6,16 +6,17 @@ presses out -> what drips in the dryer -> what a finished batch holds and weighs
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from tarebook.drying import solids
 from tarebook.figures.working import value
-from tarebook.nutrition.facts import Facts, Line
+from tarebook.nutrition.bowl import Carried, Contents, carried_by, contents, sugars_put_in
+from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.finish import finished_weight
-from tarebook.nutrition.makeup import CARRIED, Makeup, dissolves
+from tarebook.nutrition.strip import strip_in_bath, strip_without_bath, water_fraction
 from tarebook.recipe.model import HeatStep, Part
 from tarebook.tuples import NamedTuple
-from tarebook.uptake.maths import Maths, Number, weighed_sum
+from tarebook.uptake.maths import Maths, Number
 from tarebook.uptake.soak import (
     Bath,
     Kept,
@@ -26,7 +27,6 @@ from tarebook.uptake.soak import (
     heated_with_drip_lost,
     rubbed,
     soak,
-    temperature_factor,
 )
 
 FIGURES = (
@@ -53,30 +53,6 @@ ROUGH = frozenset(FIGURES) - {"sodium_mg", "sugars_g", "added_sugars_g", "protei
 _ALL = Kept(1.0, 1.0, 1.0, 1.0)
 _ENERGY = {"protein_g": 4, "carbohydrate_g": 4, "fat_g": 9}  # 21 CFR 101.9(c)(1)(i)(B)
 _DROPLET_G = 1e-6
-QUARTER_INCH_M = 0.00635
-"""Thickness for which the film shares of the working values hold [m]."""
-
-
-_Weighed = Sequence[tuple[Line, Number]]
-
-
-class Contents(NamedTuple):
-    """What one part (marinade, rub, mix) holds [g, sodium mg].
-
-    ``lines`` has each ingredient with how much of it is there for each gram that should be.
-    """
-
-    water: Number
-    salt: Number
-    sucrose: Number
-    hexose: Number
-    other: Number
-    suspended: Number
-    oil: Number
-    sodium_mg: Number
-    added_sucrose: Number
-    added_hexose: Number
-    lines: Sequence[tuple[Line, Number]]
 
 
 class Fate(NamedTuple):
@@ -123,7 +99,7 @@ class Unheated(NamedTuple):
     """
 
     parts: Mapping[Part, Contents]
-    carried: Mapping[Part, Sequence[_Carried]]
+    carried: Mapping[Part, Sequence[Carried]]
     bath: Bath | None
     strip: Strip
     meat: Soaked
@@ -132,18 +108,18 @@ class Unheated(NamedTuple):
 def unheated(facts: Facts, x: Mapping[str, Number], maths: Maths) -> Unheated:
     """Return a batch up to its heat step, whatever that will be; arguments as of :func:`batch`."""
     parts = {part: contents(facts, part, x) for part in Part if facts.has(part)}
-    carried = {part: _carried(held) for part, held in parts.items()}
+    carried = {part: carried_by(held) for part, held in parts.items()}
     water = facts.meat_mass_g * water_fraction(facts, x)
     marinade = parts.get(Part.MARINADE)
     if marinade is None:
-        strip = _still_strip(facts, water, x)
+        strip = strip_without_bath(facts, water, x)
         runs_off = facts.has(Part.RUB) and facts.poured_away
         purge = x["purge"] * facts.meat_mass_g if runs_off else 0.0 * water
         return Unheated(parts, carried, None, strip, rubbed(strip, purge, maths))
     # Oil or pepper alone is no liquid to soak in; a droplet keeps the shares of nothing defined.
     wet = maths.larger(marinade.water, _DROPLET_G)
     bath = Bath(wet, marinade.salt, marinade.sucrose, marinade.hexose, marinade.other)
-    strip = _strip(facts, bath, water, x, maths)
+    strip = strip_in_bath(facts, bath, water, x, maths)
     return Unheated(parts, carried, bath, strip, soak(bath, strip, maths))
 
 
@@ -189,74 +165,6 @@ def batch(
         leftover_g=raw.meat.leftover_g + loose - clinging + leaked,
         sodium_put_in_mg=sum((part.sodium_mg for part in parts.values()), 0.0),
     )
-
-
-def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
-    """Return what one part holds, each ingredient as far off as its draws say.
-
-    Args:
-        facts: what is known of the batch.
-        part: marinade, rub or mix.
-        x: the inputs; ``mass:<name>``, ``sodium:<food>`` and, where a panel prints them,
-            ``sugars:<food>`` are read here.
-
-    Returns:
-        Sums over the ingredients of that part [g; sodium mg].
-    """
-    held = [(line, _measured(line, x)) for line in facts.lines if line.part is part]
-    labelled = [
-        (line, mass * x[f"sodium:{line.figures_of}"])
-        for line, mass in held
-        if line.makeup.sodium_mg
-    ]
-
-    sweet = [(line, _off_by_rounding(line, mass, x)) for line, mass in held]
-
-    def total(per_gram: Callable[[Makeup], float], of: _Weighed = held) -> Number:
-        return weighed_sum((line.mass_g * per_gram(line.makeup), mass) for line, mass in of)
-
-    return Contents(
-        water=total(lambda one: one.water),
-        salt=_salt(held, labelled),
-        sucrose=total(lambda one: one.sucrose, sweet),
-        hexose=total(lambda one: one.hexose, sweet),
-        other=total(lambda one: one.other),
-        suspended=total(lambda one: one.suspended),
-        oil=total(lambda one: one.oil),
-        sodium_mg=weighed_sum((line.mass_g * line.makeup.sodium_mg, m) for line, m in labelled),
-        added_sucrose=total(lambda one: one.sucrose * one.added, sweet),
-        added_hexose=total(lambda one: one.hexose * one.added, sweet),
-        lines=held,
-    )
-
-
-def _off_by_rounding(line: Line, mass: Number, x: Mapping[str, Number]) -> Number:
-    """Return the mass that a line's sugars go by: as far off as its panel's rounding says."""
-    return mass if line.makeup.sugars_off is None else mass * x[f"sugars:{line.figures_of}"]
-
-
-def sugars_put_in(parts: Mapping[Part, Contents]) -> tuple[Number, Number]:
-    """Return the sucrose and the hexoses of all parts [g]."""
-    sucrose = sum((part.sucrose for part in parts.values()), 0.0)
-    return sucrose, sum((part.hexose for part in parts.values()), 0.0)
-
-
-def _measured(line: Line, x: Mapping[str, Number]) -> Number:
-    """Return how much is in the bowl for each gram that should be [g per g]."""
-    return x["measure"] * x[f"mass:{line.name}"]
-
-
-def _salt(held: _Weighed, labelled: _Weighed) -> Number:
-    """Return the salts of a part [g]; a food without a sodium figure has no label's doubt."""
-    of_label = {id(line) for line, _ in labelled}
-    plain = [(line, mass) for line, mass in held if id(line) not in of_label]
-    return weighed_sum((line.mass_g * line.makeup.salt, m) for line, m in (*labelled, *plain))
-
-
-def water_fraction(facts: Facts, x: Mapping[str, Number]) -> Number:
-    """Return the water in the raw meat [g per g]: what its solids leave."""
-    stated = facts.meat.get("water_g") or 0.0
-    return 1 - (1 - stated / 100) * x["raw-solids"]
 
 
 def _undissolved(
@@ -310,80 +218,6 @@ def _choose(at: Number, edge: float, below: Soaked, above: Soaked, maths: Maths)
     )
     rest = (maths.choose(at, edge, a, b) for a, b in zip(below[1:], above[1:], strict=True))
     return Soaked(kept, *rest)
-
-
-def _strip(facts: Facts, bath: Bath, water: Number, x: Mapping[str, Number], maths: Maths) -> Strip:
-    thickness_m = x["thickness"] * x["thickness-factor"] / 1000
-    pace = x["hours"] * 3600 / (thickness_m * thickness_m / 4)
-    pace = pace * soak_pace(facts, x)
-    return Strip(
-        mass_g=facts.meat_mass_g,
-        water_g=water,
-        salt_reach=x["salt-reach"],
-        other_reach=x["other-reach"],
-        salt_tau=x["salt-diffusivity"] * pace,
-        sucrose_tau=x["sucrose-diffusivity"] * pace,
-        hexose_tau=x["hexose-diffusivity"] * pace,
-        free_share=x["free-share"],
-        gain_g=_gain(bath, x, maths) * facts.meat_mass_g,
-        film_g=x["film"] * facts.meat_mass_g * film_area_factor(thickness_m),
-        other_uptake=x["other-uptake"],
-    )
-
-
-def soak_pace(facts: Facts, x: Mapping[str, Number]) -> Number:
-    """Return how much faster solutes travel at the recipe's temperature than at the table's [-]."""
-    if facts.soak_c is None:
-        return 1.0
-    energy = value("diffusivity-activation").likely
-    return temperature_factor(x["soak-temperature"], activation_kj=energy)
-
-
-def _still_strip(facts: Facts, water: Number, x: Mapping[str, Number]) -> Strip:
-    return Strip(
-        mass_g=facts.meat_mass_g,
-        water_g=water,
-        salt_reach=x["salt-reach"],
-        other_reach=x["other-reach"],
-        salt_tau=0.0,
-        sucrose_tau=0.0,
-        hexose_tau=0.0,
-        free_share=1.0,
-        gain_g=0.0,
-        film_g=0.0,
-        other_uptake=1.0,
-    )
-
-
-def film_area_factor(thickness_m: Number) -> Number:
-    """Return surface per mass against that of a 1/4 in strip, edges counted.
-
-    Args:
-        thickness_m: thickness of a strip [m], above zero.
-
-    Returns:
-        Ratio of areas [-].
-    """
-    edges = 1000 / value("strip-width-mm").likely
-    return (1 / thickness_m + edges) / (1 / QUARTER_INCH_M + edges)
-
-
-def _gain(bath: Bath, x: Mapping[str, Number], maths: Maths) -> Number:
-    """Return the net water gain as a fraction of the raw meat.
-
-    A weak brine swells meat; one with hardly any salt does not, nor does a strong marinade.
-    """
-    brine = bath.salt_g / bath.mass_g / value("weak-brine-salt").low
-    salt = _ramp(bath.salt_g / bath.mass_g, "strong-brine-salt", maths)
-    sugar = _ramp((bath.sucrose_g + bath.hexose_g) / bath.mass_g, "strong-brine-sugar", maths)
-    weak = maths.smaller(brine, 1.0) * (1 - maths.larger(salt, sugar))
-    return x["gain-weak"] * weak + x["gain"] * (1 - weak)
-
-
-def _ramp(at: Number, key: str, maths: Maths) -> Number:
-    ends = value(key)
-    rise = (at - ends.low) / (ends.high - ends.low)
-    return maths.larger(maths.smaller(rise, 1.0), 0.0)
 
 
 def _fate(facts: Facts, part: Part, soaked: Soaked, x: Mapping[str, Number], maths: Maths) -> Fate:
@@ -470,30 +304,8 @@ def _all_kept(facts: Facts) -> bool:
     )
 
 
-class _Carried(NamedTuple):
-    """One figure that ingredients bring, of those that dissolve or of those that do not."""
-
-    figure: str
-    dissolved: bool
-    brought: Number
-
-
-def _carried(part: Contents) -> list[_Carried]:
-    """Return what the ingredients of a part bring beside salt and sugars."""
-    found = []
-    for dissolved in (True, False):
-        lines = [one for one in part.lines if dissolves(one[0].food) is dissolved]
-        for name in CARRIED:
-            brought = weighed_sum(
-                (line.mass_g * (line.makeup.figures.get(name) or 0.0), mass) for line, mass in lines
-            )
-            if not isinstance(brought, float) or brought:
-                found.append(_Carried(name, dissolved, brought))
-    return found
-
-
 def _add_carried(
-    found: dict[str, Number], carried: Sequence[_Carried], fate: Fate, stays: Number
+    found: dict[str, Number], carried: Sequence[Carried], fate: Fate, stays: Number
 ) -> None:
     """Add what the ingredients of a part bring beside salt and sugars, each class by its fate."""
     dissolved = fate.kept.other * stays

@@ -8,11 +8,12 @@ from functools import cache
 
 from tarebook.figures.working import value
 from tarebook.nutrition.assumptions import assumptions
+from tarebook.nutrition.bowl import Contents, contents
 from tarebook.nutrition.draws import column
 from tarebook.nutrition.estimate import DRAWS
 from tarebook.nutrition.facts import Facts
-from tarebook.nutrition.model import Contents, contents, soak_pace, water_fraction
 from tarebook.nutrition.range import Range, range_of, range_of_ways
+from tarebook.nutrition.strip import soak_pace, water_fraction
 from tarebook.nutrition.ways import values, ways_of
 from tarebook.recipe.model import Part
 from tarebook.tuples import NamedTuple
