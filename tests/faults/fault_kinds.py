@@ -38,6 +38,7 @@ from fault_calls import (
 from fault_interrupt import Watch
 
 WHOLE = bool(os.environ.get("TAREBOOK_ALL_FAULTS"))
+SLOW_CALLS = 40_000  # a fifth of a second and more
 HUGE = 100_000_000
 BINARY = bytes(range(256)) * 40 + b"\xff\xfe\x00\xd8"
 MARK = b"\xef\xbb\xbf"
@@ -256,6 +257,15 @@ def _part(tries: list[Try], road: Road, fault: str, most: int = 1) -> list[Try]:
     first = sum(map(ord, "".join(road) + fault)) % len(tries)
     step = max(1, len(tries) // most)
     return [tries[(first + step * i) % len(tries)] for i in range(most)]
+
+
+def tried(road: Road, fault: str, usual: Usual) -> list[Try]:
+    """Return what is tried of a command under a fault; of slow ones less."""
+    tries = FAULTS[fault].tries(road, usual)
+    if WHOLE or usual.calls < SLOW_CALLS:
+        return tries
+    ends_soon = [one for one in tries if one.statuses == (FAULT,)]
+    return ends_soon + [one for one in tries if one.statuses != (FAULT,)][:1]
 
 
 # --- disks, folders and streams ---------------------------------------------------------------

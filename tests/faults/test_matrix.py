@@ -19,7 +19,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from fault_box import Box, Usual
 from fault_calls import ASKING, Road, asks, commands, says_file, slots_of
-from fault_kinds import FAULTS, held
+from fault_kinds import FAULTS, held, tried
 
 pytestmark = [
     pytest.mark.skipif(os.name == "nt", reason="users, pipes and signals of POSIX"),
@@ -36,7 +36,7 @@ EVERY_FAULT = pytest.mark.parametrize("fault", FAULTS)
 @EVERY_ROAD
 def test_cell(road: Road, fault: str, box: Box, furnished: Path, usual: Look) -> None:
     """The command keeps its promises under the fault, or has no use for what the fault spoils."""
-    tries = FAULTS[fault].tries(road, usual(road))
+    tries = tried(road, fault, usual(road))
     for count, one in enumerate(tries):
         if count:
             box.restore(furnished)
