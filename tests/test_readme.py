@@ -153,6 +153,7 @@ CALLS = {
     "`target`": ["target", "juniper-venison", "--sodium", "300 mg/oz"],
     "`shop`": ["shop", "juniper-venison"],
     "`probe`": ["probe", "tests/probe/oven.csv"],
+    "`bring`": ["bring", "tests/exchange/page.html"],
     "`check`": ["check", "juniper-venison"],
     "`tidy`": ["tidy", "juniper-venison"],
     "`convert`": ["convert", "1 cup", "honey"],

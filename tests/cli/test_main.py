@@ -25,6 +25,7 @@ Tarebook = Callable[..., Any]
 Process = Callable[..., Any]
 
 LOG = Path(__file__).parents[1] / "probe" / "oven.csv"
+PAGE = Path(__file__).parents[1] / "exchange" / "whole.json"
 # One real call of every command that prints something.
 COMMANDS = {
     "scale": ["scale", "juniper-venison", "--meat", "6 lb 4 oz", "--exact"],
@@ -40,6 +41,7 @@ COMMANDS = {
     "list": ["list", "--sort", "sodium"],
     "shop": ["shop", "juniper-venison", "--meat", "6lb"],
     "probe": ["probe", str(LOG)],
+    "bring": ["bring", str(PAGE)],
     "check": ["check", "juniper-venison"],
     "tidy": ["tidy", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],

@@ -20,6 +20,7 @@ _ENDINGS = {
     "html": (".html", ".htm"),
     "svg": (".svg",),
     "markdown": (".md", ".markdown"),
+    "json-ld": (".jsonld", ".json"),
 }
 """What a card can be, and the endings of a file by which that is taken where nobody says."""
 _ON_PAPER = ("pdf", "svg")
@@ -47,7 +48,7 @@ def card(
         typer.Option(
             "--as",
             metavar="FORM",
-            help="text, pdf, html, svg or markdown; by the ending of FILE, else text.",
+            help="text, pdf, html, svg, markdown or json-ld; by the ending of FILE, else text.",
             autocompletion=complete.card_forms,
         ),
     ] = None,
@@ -153,7 +154,7 @@ def _maker(form: str, *, size: str | None, date: str | None) -> Callable[[Worksh
         return lambda sheet: _on_paper(sheet, form, asked, day)
     if form == "html":
         return lambda sheet: _html(sheet, day)
-    return _markdown if form == "markdown" else _text
+    return {"markdown": _markdown, "json-ld": _linked}.get(form, _text)
 
 
 def _html(sheet: Worksheet, date: str | None) -> bytes:
@@ -166,6 +167,19 @@ def _markdown(sheet: Worksheet) -> bytes:
     from tarebook.paper.markdown_card import markdown_card
 
     return markdown_card(sheet).encode("utf-8")
+
+
+def _linked(sheet: Worksheet) -> bytes:
+    """Return the card as a Recipe of schema.org; its lines read back as the recipe's own."""
+    import json
+
+    from tarebook.cards.content import content
+    from tarebook.exchange.sent import recipe_lines
+    from tarebook.paper.structured_data import structured_data
+
+    data = structured_data(content(sheet), sheet.estimate)
+    data["recipeIngredient"] = recipe_lines(sheet.recipe, sheet.scaled.factor)
+    return (json.dumps(data, ensure_ascii=False, indent=2) + "\n").encode("utf-8")
 
 
 def _text(sheet: Worksheet) -> bytes:

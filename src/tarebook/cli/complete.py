@@ -39,9 +39,8 @@ def drawers(incomplete: str) -> list[str]:
 
 def card_forms(incomplete: str) -> list[str]:
     """Return what a card can be that begins as typed."""
-    return [
-        name for name in ("html", "markdown", "pdf", "svg", "text") if name.startswith(incomplete)
-    ]
+    forms = ("html", "json-ld", "markdown", "pdf", "svg", "text")
+    return [name for name in forms if name.startswith(incomplete)]
 
 
 def card_sizes(incomplete: str) -> list[str]:

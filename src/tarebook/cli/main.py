@@ -25,6 +25,7 @@ COMMANDS = {
     "drying": "Say how long a batch may dry, from your own last one.",
     "check": "Check recipe files: faults, and how things were read.",
     "new": "Start a recipe by answering questions.",
+    "bring": "Bring a recipe in from a saved page (schema.org JSON-LD).",
     "tidy": "Set recipes down in the usual order and spacing.",
     "convert": "Turn a volume of a food into mass, or back.",
     "foods": "Find foods and see every figure of one, with its source.",

@@ -311,9 +311,17 @@ def _foods(
             notes += [said(tail)] if tail else []
             done.append(bare)
     cleaned = [_one_name(group) for group in done]
+    grindings = zip(done, cleaned, strict=True)
+    if any(_lost_grinding(group, name[0]) for group, name in grindings):
+        notes.append("ground")
     found = [one for one in cleaned if any(letter.isalpha() for letter in one[0])]
     first = found[0] if found else ("", "", "")
     return tuple(dict.fromkeys(name for name, _, _ in found)), first[1], first[2]
+
+
+def _lost_grinding(words: list[Token], name: str) -> bool:
+    """Return whether ``ground`` went from before a pepper; which density it has hangs on that."""
+    return bool(name) and said(words).lower().startswith("ground ") and name[:7] != "ground "
 
 
 def _one_name(words: list[Token]) -> tuple[str, str, str]:
