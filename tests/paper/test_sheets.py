@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tarebook.findings import AskedWrongly
-from tarebook.paper.sheets import USUAL, Sheet, larger, sheet_named, sheets
+from tarebook.paper.sheets import Sheet, larger, sheet_named, sheets
 
 EVERY = pytest.mark.parametrize("sheet", sheets().values(), ids=lambda one: one.name)
 
@@ -45,7 +45,7 @@ def test_a_name_tells_the_geometry(sheet: Sheet) -> None:
 
 def test_labels_run_along_the_rows() -> None:
     """The second lies to the right of the first."""
-    sheet = sheet_named(USUAL)
+    sheet = sheet_named("letter-2x5")
 
     assert sheet.corner(1)[0] > sheet.corner(0)[0]
     assert sheet.corner(1)[1] == sheet.corner(0)[1]

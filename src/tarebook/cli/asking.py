@@ -84,3 +84,17 @@ Heat = Annotated[
     ),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print plain data as JSON.")]
+
+# Of labels, for a recipe and for a batch of the book.
+LabelCount = Annotated[int, typer.Option("--count", help="How many labels, 1 to 500.")]
+EachBag = Annotated[
+    str | None,
+    typer.Option("--each", metavar="WEIGHT", help="What one bag holds; a line if not told."),
+]
+LabelSheet = Annotated[
+    str, typer.Option("--sheet", metavar="NAME", help="Sheet of labels, as letter-2x5.")
+]
+FirstLabel = Annotated[
+    int, typer.Option("--start", help="First free label of a sheet that is half used.")
+]
+USUAL_SHEET = "letter-2x5"

@@ -98,17 +98,10 @@ def labels(
         int | None,
         typer.Argument(metavar="[N]", help="Which batch; else the last.", show_default=False),
     ] = None,
-    count: Annotated[int, typer.Option("--count", help="How many labels, 1 to 500.")] = 1,
-    each: Annotated[
-        str | None,
-        typer.Option("--each", metavar="WEIGHT", help="What one bag holds; a line if not told."),
-    ] = None,
-    on: Annotated[
-        str, typer.Option("--sheet", metavar="NAME", help="Sheet of labels, as letter-2x5.")
-    ] = "letter-2x5",
-    start: Annotated[
-        int, typer.Option("--start", help="First free label of a sheet that is half used.")
-    ] = 1,
+    count: asking.LabelCount = 1,
+    each: asking.EachBag = None,
+    on: asking.LabelSheet = asking.USUAL_SHEET,
+    start: asking.FirstLabel = 1,
     out: asking.Out = None,
     as_json: asking.AsJson = False,
 ) -> None:

@@ -18,11 +18,8 @@ _FORMS: tuple[Form, ...] = ("pdf", "svg", "png")
 
 def labels(
     recipe: asking.RecipeName,
-    count: Annotated[int, typer.Option("--count", help="How many labels, 1 to 500.")] = 1,
-    each: Annotated[
-        str | None,
-        typer.Option("--each", metavar="WEIGHT", help="What one bag holds; a line if not told."),
-    ] = None,
+    count: asking.LabelCount = 1,
+    each: asking.EachBag = None,
     meat: asking.Meat = None,
     factor: asking.Factor = None,
     finished: asking.Finished = None,
@@ -50,12 +47,8 @@ def labels(
     batch: Annotated[
         str, typer.Option("--batch", metavar="WORDS", help="Your own mark for the batch.")
     ] = "",
-    on: Annotated[
-        str, typer.Option("--sheet", metavar="NAME", help="Sheet of labels, as letter-2x5.")
-    ] = "letter-2x5",
-    start: Annotated[
-        int, typer.Option("--start", help="First free label of a sheet that is half used.")
-    ] = 1,
+    on: asking.LabelSheet = asking.USUAL_SHEET,
+    start: asking.FirstLabel = 1,
     alignment: Annotated[
         bool, typer.Option("--alignment", help="Print the outlines alone, to try a sheet.")
     ] = False,

@@ -15,8 +15,6 @@ from tarebook.tuples import NamedTuple
 
 _FILE = "label-sheets.csv"
 _MM = {"mm": 1.0, "in": 25.4}
-USUAL = "letter-2x5"
-"""The sheet where none is named: two by five labels of 4 by 2 inches."""
 
 
 class Sheet(NamedTuple):
