@@ -151,16 +151,16 @@ def grammar() -> Grammar:
 class Walk:
     """One walk over one text; each method takes a position and returns the one behind it."""
 
-    __slots__ = ("g", "text")
+    __slots__ = ("grammar", "text")
 
     def __init__(self, text: str) -> None:
         self.text = text
-        self.g = grammar()
+        self.grammar = grammar()
 
     def keys(self, at: int) -> tuple[int, tuple[str, ...]]:
         keys: tuple[str, ...] = ()
         while True:
-            found = self._found(self.g.key, self.space(at))
+            found = self._found(self.grammar.key, self.space(at))
             keys += (unquoted(found.group()),)
             at = self.space(found.end())
             if self.text[at] != ".":
@@ -168,13 +168,13 @@ class Walk:
             at += 1
 
     def scalar(self, at: int) -> Match[str]:
-        return self._found(self.g.string if self.text[at] in "\"'" else self.g.atom, at)
+        return self._found(self.grammar.string if self.text[at] in "\"'" else self.grammar.atom, at)
 
     def blank(self, at: int) -> int:
-        return self._found(self.g.blank, at).end()
+        return self._found(self.grammar.blank, at).end()
 
     def space(self, at: int) -> int:
-        return self._found(self.g.space, at).end()
+        return self._found(self.grammar.space, at).end()
 
     def _found(self, pattern: Pattern[str], at: int) -> Match[str]:
         found = pattern.match(self.text, at)
