@@ -4,7 +4,7 @@ Files of this room:
 
 - ``main``: the program, its commands, its exit statuses.
 - ``talk``: printing, painting, reading what was asked; the only place that writes to a screen.
-- ``ask``: questions at the terminal, asked until an answer will do.
+- ``interview``: questions at the terminal, asked until an answer will do.
 - ``complete``: shell completion of recipe and food names.
 - ``asking``: options that several commands share; ``batch_asking``: those of the batch book.
 - ``work``: from what was asked to a worksheet.

@@ -112,7 +112,7 @@ def _free(name: str, replace: bool) -> str:
 
 def _by_options(given: dict[str, str], key: str, yes: bool, as_json: bool) -> Bottle | None:
     """Return the bottle that the options make; what looks like a slip must be confirmed."""
-    from tarebook.cli.ask import at_terminal
+    from tarebook.cli.interview import at_terminal
     from tarebook.cli.talk import complain
     from tarebook.recipe.bottle_questions import BY_NAME
 
@@ -137,7 +137,7 @@ def _by_options(given: dict[str, str], key: str, yes: bool, as_json: bool) -> Bo
 
 
 def _agreed() -> bool:
-    from tarebook.cli.ask import until_understood
+    from tarebook.cli.interview import until_understood
     from tarebook.cli.talk import complain
 
     if until_understood("Keep it as it is? yes or no", _yes_or_no):
@@ -155,7 +155,7 @@ def _yes_or_no(answer: str) -> bool:
 
 def _by_questions(key: str, as_json: bool) -> Bottle | None:
     """Ask down the panel, show what it is taken to mean, and let answers be given again."""
-    from tarebook.cli.ask import ENDED, at_terminal, until_understood
+    from tarebook.cli.interview import ENDED, at_terminal, until_understood
     from tarebook.cli.talk import complain
     from tarebook.recipe.bottle_questions import BY_NAME, Question, next_question
 
@@ -202,7 +202,7 @@ def _told(answers: dict[str, str], key: str, as_json: bool) -> tuple[Bottle | No
 
 def _keep_or_again(bottle: Bottle | None, odd: bool) -> str:
     """Return yes, no, or the name of the answer that is to be given again."""
-    from tarebook.cli.ask import until_understood
+    from tarebook.cli.interview import until_understood
 
     again = "what to say again, as in  sodium"
     ask = f"Keep it? yes, no, or {again}" + ("" if odd else " [yes]")

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tarebook.cli import asking
-from tarebook.cli.ask import until_understood
+from tarebook.cli.interview import until_understood
 from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:

@@ -50,7 +50,7 @@ def new(
 
 
 def _ask(question: Question) -> str:
-    from tarebook.cli.ask import until_understood
+    from tarebook.cli.interview import until_understood
 
     def take(answer: str) -> str:
         try:
