@@ -148,7 +148,7 @@ def test_at_a_terminal_a_slip_in_the_options_is_asked(
 ) -> None:
     """Somebody is there: yes keeps it, no does not."""
     slip = ["5750 mg" if word == "575 mg" else word for word in OPTIONS]
-    monkeypatch.setattr("tarebook.cli.ask.at_terminal", lambda: True)
+    monkeypatch.setattr("tarebook.cli.interview.at_terminal", lambda: True)
 
     assert "nothing was written" in tarebook(*ADD, *slip, typed="perhaps\nno\n").err
     assert not own_home.exists()
