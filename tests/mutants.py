@@ -33,8 +33,12 @@ from typing import Any, NamedTuple
 
 ROOT = Path(__file__).resolve().parents[1]
 SOURCE, TESTS = ROOT / "src" / "tarebook", ROOT / "tests"
-SEED, MOST, SECONDS, MOST_TESTS = 20_260_901, 400, 60, 150
-ALSO = {"nutrition": ("tests/test_properties.py",), "safety": ("tests/plan/test_heat.py",)}
+SEED, MOST, SECONDS = 20_260_901, 400, 60
+ALSO = {
+    "uptake": ("tests/nutrition/test_model.py", "tests/nutrition/test_soaking.py"),
+    "nutrition": ("tests/test_properties.py",),
+    "safety": ("tests/plan/test_heat.py",),
+}
 """Tests outside a room's own folder that are there for it."""
 
 SWAPS: dict[type[ast.AST], type[ast.AST]] = {
@@ -108,10 +112,9 @@ def run(room: str, most: int, seed: int) -> None:
     sound: set[tuple[Path, str]] = set()
     survivors, killed = [], 0
     for one in sorted(drawn):
-        own = f"test_{one.file.stem}.py::"
-        tests = sorted(
-            lines.get((str(one.file), one.line), ()), key=lambda t: (own not in t, seconds[t])
-        )[:MOST_TESTS]
+        named, others = lines.get((str(one.file), one.line), (set(), set()))
+        tests = sorted(named, key=seconds.__getitem__)
+        tests += sorted(others - named, key=lambda t: (one.file.stem not in t, seconds[t]))
         if tests and (one.file, tests[0]) not in sound:
             sound.add((one.file, tests[0]))
             if noticed(one._replace(node=UNCHANGED), tests):
@@ -128,8 +131,12 @@ def run(room: str, most: int, seed: int) -> None:
     sys.stdout.flush()
 
 
-def covered(room: str) -> tuple[dict[tuple[str, int], set[str]], dict[str, float]]:
-    """Return which tests run each line of a room, and how long each takes [s]."""
+def covered(room: str) -> tuple[dict[tuple[str, int], tuple[set[str], set[str]]], dict[str, float]]:
+    """Return which tests run each line of a room, and how long each takes [s].
+
+    Of each line: the tests that run it themselves, and those that may run it while a module loads
+    or inside a library's loop.
+    """
     with tempfile.TemporaryDirectory() as folder:
         data, report = Path(folder, "lines"), Path(folder, "report.json")
         rc = Path(folder, "rc")
@@ -154,13 +161,14 @@ def covered(room: str) -> tuple[dict[tuple[str, int], set[str]], dict[str, float
         by_function: dict[str, list[str]] = {}
         for test in timed:
             by_function.setdefault(_function(test), []).append(test)
-        lines: dict[tuple[str, int], set[str]] = {}
+        lines: dict[tuple[str, int], tuple[set[str], set[str]]] = {}
         for file in kept.measured_files():
             for number, contexts in kept.contexts_by_lineno(file).items():
-                found = lines.setdefault((file, number), set())
-                # What runs while a module loads, or inside a library's loop, any test may notice.
+                named, others = lines.setdefault((file, number), (set(), set()))
                 for context in contexts:
-                    found.update(by_function.get(context.rpartition(".")[2], timed))
+                    function = context.rpartition(".")[2]
+                    named.update(by_function.get(function, ()))
+                    others.update(() if function in by_function else timed)
     return lines, timed
 
 
