@@ -35,7 +35,7 @@ def bring(
     Lines that cannot be read stay in it as they stood; what it does not tell is a place to fill
     in. Nothing is fetched: a page is read as the file you saved.
 
-    Example: tarebook bring page.html -o recipe.toml
+    Example: tarebook bring page.json -o recipe.toml
     """
     from tarebook.cli.put import PIPE, put
     from tarebook.cli.talk import show_data

@@ -302,8 +302,9 @@ def _inline(rows: dict[str, str]) -> str:
 def _top(taken: Taken, source: str, schema: str) -> str:
     rows = [
         *([f"#:schema {schema}"] if schema else []),
-        f'# Taken from {_remark(source)}. Remarks that begin with "{NOT_READ}" are lines of it as',
-        f'# they stood; "{TO_FILL_IN}" marks what it does not tell. Nothing was made up.',
+        f"# Taken from {_remark(source)}.",
+        f'# "{NOT_READ}" stands before lines of it that were not read, "{TO_FILL_IN}"',
+        "# where it does not tell what a recipe needs. Nothing was made up.",
         f"title = {quoted(taken.title)}" if taken.title else f'# {TO_FILL_IN}: title = "..."',
     ]
     if taken.about:
