@@ -15,9 +15,7 @@ Files of this room:
 - ``asides``: optional, to taste, rates; juice of so many fruits.
 - ``numbers``: ``one and a half``, ``1,5``, ``three quarters of a``.
 - ``unit_words``: the unit at a place, misspelled ones too.
-- ``measure``: the amount at a place: containers, sums, second measures; ``found``: what it is
-  then, and how a recipe of ours writes it.
-- ``asides``: what is said beside amount and food: optional, to taste, a rate.
+- ``measure``: the amount at a place: containers, sums, second measures.
 - ``found``: an amount that was found, and how we write it.
 - ``formed``: ``packed`` and ``minced`` from a note to the amount.
 - ``names``: the food's name without hands, praise and purpose.
