@@ -17,12 +17,12 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent))
 
 from fault_box import FINE, Box, Opened, Usual, copied, open_to_all, run_here
-from fault_calls import Road, call_of, typed_for
+from fault_calls import Road, call_of, named_in_examples, typed_for
 from fault_interrupt import Watch
 
 from tarebook.where import folder
 
-LOG = Path(__file__).parents[1] / "probe" / "oven.csv"
+TESTS = Path(__file__).parents[1]
 ZONE = "America/Chicago"
 # Thousands of entries wait for their disk; of what a power cut leaves nothing is tried here.
 MEMORY = next((one for one in ("/dev/shm",) if os.access(one, os.W_OK | os.X_OK)), None)
@@ -51,7 +51,8 @@ def furnished(keep_answers: Callable[[], None]) -> Iterator[Path]:
     (work / "recipes").mkdir(parents=True)
     for name in ("juniper-venison", "woodland-mushrooms"):
         shutil.copy(folder("recipes") / f"{name}.toml", work / "recipes")
-    shutil.copy(LOG, work)
+    for file in named_in_examples(TESTS):
+        shutil.copy(file, work)
     recipe = (folder("recipes") / "juniper-venison.toml").read_text(encoding="utf-8")
     # Under names that come with tarebook, so that every example reads the cook's own.
     (home / "recipes" / "juniper-venison.toml").write_text(recipe, encoding="utf-8")

@@ -11,6 +11,7 @@ import re
 import shlex
 from collections.abc import Iterator
 from functools import cache
+from pathlib import Path
 from typing import Any, NamedTuple
 
 import typer
@@ -80,6 +81,12 @@ def call_of(road: Road) -> list[str]:
 def typed_for(road: Road) -> bytes:
     """Return what is typed for the example of a command, where it asks."""
     return "".join(f"{line}\n" for line in _TYPED.get(road, ())).encode()
+
+
+def named_in_examples(tests: Path) -> list[Path]:
+    """Return the files of the other rooms' tests that an example names, as a log or a page."""
+    words = {word for road in commands() for word in call_of(road) if Path(word).suffix}
+    return [one for word in sorted(words) for one in sorted(tests.glob(f"*/{word}"))]
 
 
 def slots_of(road: Road) -> list[Slot]:
