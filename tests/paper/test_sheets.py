@@ -40,7 +40,7 @@ def test_a_sheet_lies_in_the_middle_of_its_page(sheet: Sheet) -> None:
 @EVERY
 def test_a_name_tells_the_geometry(sheet: Sheet) -> None:
     """Paper, columns by rows, and nobody's wares."""
-    assert f"{sheet.columns}x{sheet.rows}" == sheet.name.rsplit("-", 1)[-1]
+    assert sheet.name.endswith(f"-{sheet.columns}x{sheet.rows}"), "name it PAPER-COLUMNSxROWS"
 
 
 def test_labels_run_along_the_rows() -> None:
