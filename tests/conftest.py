@@ -7,12 +7,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 
 # A program of its own, whose modules find one another by its folder.
 collect_ignore = ["fuzz"]
+
+# A busy machine is slow to draw and to run: that is no fault of what is tested.
+settings.register_profile("house", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("house")
 
 RecipeText = Callable[..., str]
 RecipeOf = Callable[..., Recipe]
