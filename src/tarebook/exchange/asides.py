@@ -15,8 +15,8 @@ __all__ = ["Asides", "squeezed", "without_asides"]
 
 _EDGES = " ,;:-–"
 _OPTIONAL = (
-    r"(?i)\b(?:optional(?:ly)?|if (?:you (?:like|wish|want|prefer|desire)|desired|using|liked"
-    r"|wanted|preferred|available))\b ?[:–-]?"
+    r"(?i)\b(?:optional(?:ly)?|(?<=[ ,;(])if (?:you (?:like|wish|want|prefer|desire)|desired|using"
+    r"|liked|wanted|preferred|available))\b ?[:–-]?"
 )
 _TASTE = (
     r"(?i)(?:\b(?:or|and|plus|then|adjust(?:ed)?|season|use|according|more|extra|add)[ ,]+){0,3}"

@@ -141,6 +141,10 @@ class _Line:
             self._take(read_name(_brackets_out(each, self), listed=True))
             return
         segments = _segments(rest)
+        shared = found is None and len(segments) > 2 and _is_each(segments[-1])
+        if shared and self._amount_in(said(segments[-1])[: -len("each")]):
+            self._take(read_name(_joined(segments[:-1]), listed=True))
+            return
         if found is None and len(segments) > 1 and _is_label(segments[0]):
             behind = _joined(segments[1:])
             amount = measure_at(behind)
@@ -270,7 +274,7 @@ class _Line:
         self.rate = self.rate or found.kind == RATE
         self.notes += found.notes
         lows = [token.low for token in rest if token.low != "each"]
-        turned = turned_round(self.foods[0], lows) if len(self.foods) == 1 else None
+        turned = turned_round(self.foods[0], lows) if len(self.foods) == 1 and lows else None
         if turned:  # "thyme, 1 tsp dried"
             self.foods = [turned]
         elif lows:
@@ -348,6 +352,11 @@ def _is_label(segment: list[Token]) -> bool:
         and all(word in known("sections") for word in words)
         and words[-1] not in ("mild", "spice")
     )
+
+
+def _is_each(segment: list[Token]) -> bool:
+    """Return whether a part is ``1 tsp each`` of all that stands before it."""
+    return segment[-1].low == "each" and segment[0].kind in ("number", "word")
 
 
 def _each(tokens: list[Token]) -> list[Token] | None:

@@ -11,7 +11,7 @@ from tarebook.exchange.found import BARE, DECIMAL, NOTHING, RATE, Measure
 from tarebook.exchange.numbers import Quantity, low_at, quantity_at
 from tarebook.exchange.tokens import Token, said, tokens_of
 from tarebook.exchange.unit_words import LENGTH, TIME, UNSIZED_KIND, UnitWord, unit_at
-from tarebook.exchange.vocabulary import known
+from tarebook.exchange.vocabulary import NUMBER_WORDS, known
 from tarebook.findings import UnitError
 from tarebook.quantities import dimension, factor
 
@@ -90,8 +90,15 @@ def _counted(tokens: list[Token], quantity: Quantity, *, named: bool) -> Measure
     whole = (*quantity.about, *notes)
     if size:
         low, high = quantity.low, quantity.high
-        return Measure(((low, high, size),), BARE, behind, whole, size=size)
+        return Measure(((low, high, size),), BARE, _past_size(tokens, at, behind), whole, size=size)
     return Measure(((quantity.low, quantity.high, ""),), BARE, at, quantity.about)
+
+
+def _past_size(tokens: list[Token], at: int, behind: int) -> int:
+    """Return the place behind the last word of size: what follows may be of the name."""
+    while behind > at and not tokens[behind - 1].low.startswith(tuple(known("sizes"))):
+        behind -= 1
+    return behind
 
 
 def _past_adjectives(tokens: list[Token], at: int) -> tuple[int, str, tuple[str, ...]]:
@@ -132,7 +139,7 @@ def _size_of_one(tokens: list[Token], at: int) -> Measure | None:
         inner = whole_measure(tokens[at].text)
         sized = inner and inner.kind in ("mass", "volume", LENGTH)
         return inner._replace(at=at + 1) if inner and sized else None
-    if tokens[at].kind != "number":
+    if tokens[at].kind != "number" and tokens[at].low not in NUMBER_WORDS:
         return None
     quantity = quantity_at(tokens, at)
     unit = unit_at(tokens, quantity.at) if quantity else None

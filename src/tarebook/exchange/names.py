@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from tarebook.exchange.tokens import Token, said
 from tarebook.exchange.vocabulary import heads, known, singular
@@ -102,10 +102,12 @@ def is_kind(words: Sequence[str]) -> bool:
         word in known("kind") or word in known("kind-company") for word in words
     ):
         return False
-    if any(word in known("kind") for word in words):
-        return True
     about = {"sodium", "salt", "sugar", "fat", "gluten", "wheat", "virgin"} & set(words)
-    return bool(about and {"low", "lower", "less", "reduced", "no", "free", "extra"} & set(words))
+    if about:
+        return bool(
+            {"low", "lower", "less", "reduced", "no", "free", "extra", "added"} & set(words)
+        )
+    return any(word in known("kind") for word in words)
 
 
 def turned_round(name: str, words: Sequence[str]) -> str | None:
@@ -117,6 +119,8 @@ def turned_round(name: str, words: Sequence[str]) -> str | None:
     plain = [word for word in words if word]
     if not plain or not name or "ground" in plain:
         return None
+    if singular(plain[-1]) in heads().get(singular(name), ()):
+        return f"{' '.join(plain)} {name}"
     if len(plain) > 1 and plain[-1] in known("generic"):
         return None
     if plain[0] == "hot" and name.split()[-1] in known("liquids"):
@@ -196,10 +200,10 @@ def _without_state(words: list[Token]) -> tuple[list[Token], list[str]]:
     return words, [said(gone)] if gone else []
 
 
-def _liquid(words: Iterable[Token]) -> bool:
-    """Return whether the next word that is none of state or colour is something poured."""
-    named = (w.low for w in words if not _state_word(w.low) and w.low not in ("black", "brewed"))
-    return next(named, "") in known("liquids")
+def _liquid(words: Sequence[Token]) -> bool:
+    """Return whether what is named is something poured: ``strong coffee``, ``beef stock``."""
+    named = [w.low for w in words if not _state_word(w.low) and w.low not in ("black", "brewed")]
+    return bool({*named[:1], *named[-1:]} & known("liquids"))
 
 
 def _grinding(word: str) -> bool:
@@ -208,26 +212,39 @@ def _grinding(word: str) -> bool:
 
 def _cut(words: list[Token]) -> tuple[list[Token], list[Token]]:
     """Return the name, and the remark that begins behind it."""
+    words = _without_state_amid(words)
     for at in range(1, len(words)):
-        low, before = words[at].low, words[at - 1].low
-        following = words[at + 1].low if at + 1 < len(words) else ""
-        behind_joiner = before in _JOINERS or before in _ORS or before == ","
-        if low == "with" and before == "soy":
-            continue
-        if low in known("cut-off") or (low == "in" and following not in known("kept-in")):
-            return words[:at], words[at:]
-        if low == "skin" and following in ("on", "off", "removed"):
-            return words[:at], words[at:]
-        if words[at].kind == "number" and _length(following):
-            return words[:at], words[at:]
-        if behind_joiner or before == "of":
-            continue
-        cutting = _state_word(low) and low not in known("only-in-front")
-        if cutting and following not in _KEPT_BEFORE.get(low, ()):
-            return words[:at], words[at:]
-        if low.endswith("ly") and (_state_word(following) or following in ("ground", "smoked")):
+        if _ends_name(words, at):
             return words[:at], words[at:]
     return words, []
+
+
+def _without_state_amid(words: list[Token]) -> list[Token]:
+    """Return ``dried onion`` for ``dried minced onion``: no remark begins before a noun."""
+    kind = next((i for i, word in enumerate(words) if not _kindly(word.low)), len(words))
+    behind = words[kind:]
+    while 0 < kind and len(behind) > 1 and _state_word(behind[0].low):
+        behind = behind[1:]
+    return [*words[:kind], *behind]
+
+
+def _ends_name(words: list[Token], at: int) -> bool:
+    """Return whether a remark begins at a place."""
+    low, before = words[at].low, words[at - 1].low
+    following = words[at + 1].low if at + 1 < len(words) else ""
+    number = at + 1 < len(words) and words[at + 1].kind == "number"
+    if low in known("cut-off") or (low == "in" and following not in known("kept-in")):
+        return True
+    if (low == "skin" and following in ("on", "off", "removed")) or (low in _JOINERS and number):
+        return True
+    if words[at].kind == "number" and _length(following):
+        return True
+    if before in _JOINERS or before in _ORS or before in (",", "of"):
+        return False
+    cutting = _state_word(low) and low not in known("only-in-front")
+    if cutting and following not in _KEPT_BEFORE.get(low, ()):
+        return True
+    return low.endswith("ly") and (_state_word(following) or following in ("ground", "smoked"))
 
 
 def _length(word: str) -> bool:

@@ -33,6 +33,8 @@ def is_remark(text: str, tokens: list[Token], *, ends_in_colon: bool, amount: bo
         return True
     if _is_tool(words, tokens):
         return True
+    if words[:2] in (["a", "note"], ["a", "word"], ["a", "tip"]):
+        return True
     if amount:
         return False
     return (
@@ -81,8 +83,10 @@ def _is_heading(words: list[str], tokens: list[Token]) -> bool:
     if all(word in known("sections") for word in words):
         return True
     outside = []
-    for token in tokens:
-        if token.kind == "bracket" or token.text in (",", ";", ":"):
+    for at, token in enumerate(tokens):
+        if token.kind == "bracket" or token.text in (",", ";", ":", "–", "-"):
+            if any(later.kind == "number" for later in tokens[at:]):
+                return False
             break
         outside.append(token.low)
     if outside and all(
@@ -99,7 +103,8 @@ def _starts_remark(words: list[str], tokens: list[Token]) -> bool:
     if tokens[0].kind != "word" or first not in known("not-starts"):
         return False
     if first in ("cooking", "drying", "prep", "preparation", "active"):
-        return words[1:2] in (["time"], ["times"], ["temperature"], ["temp"], ["hours"])
+        later = {*words[1:2]} & {"time", "times", "temperature", "temp", "hours", "min", "minutes"}
+        return bool(later)
     if first in known("starts-of-foods"):
         return len(words) > 1 and first not in ("all", "each", "optional")
     return True
@@ -110,7 +115,7 @@ def _is_step(text: str, words: list[str], tokens: list[Token]) -> bool:
     if first not in known("steps") or tokens[0].kind != "word" or len(words) < 2:
         return False
     if first in known("steps-or-foods"):
-        if {"the", "them", "it", "all"} & set(words[1:3]):
+        if {"the", "them", "it", "all", "until"} & set(words[1:3]):
             return True
         return bool(re.search(_TIMED, text)) or bool(
             {"until", "into", "the", "them", "it", "in", "all", "on"} & set(words[1:])
