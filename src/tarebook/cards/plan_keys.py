@@ -48,10 +48,23 @@ def _job_data(plan: Plan, at: int, job: Job) -> dict[str, Any]:
             "batches": list(job.hours.batches),
         },
         "tray_area_cm2": round(job.needed_cm2, 1),
-        "loads": [{"meat_g": round(one.meat_g, 2), "trays": one.trays} for one in job.loads],
+        "loads": [_load_data(job, at) for at in range(len(job.loads))],
         "out_of_cold_min": warm.out_min if job.case.is_flesh else None,
         "held_cold_min": warm.held_min,
     }
+
+
+def _load_data(job: Job, at: int) -> dict[str, Any]:
+    load = job.loads[at]
+    data: dict[str, Any] = {"meat_g": round(load.meat_g, 2), "trays": load.trays}
+    if job.shares:
+        share = job.shares[at]
+        data["share_of_what_is_mixed"] = round(share.part, 4)
+        data["curing_salts"] = [
+            {"name": one.name, "mass_g": float(one.mass_g)} for one in share.cures
+        ]
+        data["nitrite_ppm"] = round(share.nitrite_ppm, 1) if share.cures else None
+    return data
 
 
 def _step_data(plan: Plan, one: Step) -> dict[str, Any]:

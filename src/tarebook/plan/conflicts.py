@@ -78,6 +78,7 @@ def conflicts_of(
             *_dryer_conflicts(job, dryer),
             *_soak_conflicts(job),
             *_cut_conflicts(job),
+            *_cure_conflicts(job),
             *_cold_conflicts(job, at, placed),
         ):
             found.append(one._replace(text=lead + one.text, job=at))
@@ -282,6 +283,19 @@ def _soak_conflicts(job: Job) -> Iterator[Said]:
             f"a load with its marinade takes about {job.bowl_ml / 1000:.1f} L, more than any bowl "
             "or bag you told of",
             "part it between two",
+        )
+
+
+def _cure_conflicts(job: Job) -> Iterator[Said]:
+    """Yield where the card's one dose of curing salt is weighed for each load instead."""
+    if job.cured_by_load:
+        yield Said(
+            f"the card weighs the curing salt once, for all of the meat; for {len(job.loads)} "
+            "loads it is weighed for each, since a bowl with it in cannot be parted by eye",
+            "weigh what stands at each load, for that load's meat as the scale shows it, and none "
+            "for all of it",
+            "cure-guard",
+            kinds=("mix", "steep", "soak"),
         )
 
 

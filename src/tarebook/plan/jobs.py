@@ -19,6 +19,7 @@ from tarebook.plan.hours import (
     recipe_hours,
 )
 from tarebook.plan.place import GRID
+from tarebook.plan.shares import Share, shares_of
 from tarebook.plan.tasks import Batch, Portion, Task
 from tarebook.plan.trays import QUARTER_INCH_MM, Dryer, Load, area_cm2, loads_of
 from tarebook.quantities.drawer import choose_drawer
@@ -63,6 +64,8 @@ class Job(NamedTuple):
         altitude_m: height of the kitchen above the sea, or None [m].
         air_known: whether it is known what the dryer or the oven can be set to.
         batch: the same as plain minutes and trays.
+        shares: what each load takes of marinade and curing salt; empty where it is one, or where
+            all is kneaded in at once.
         by_load: whether the loads come out of the freezer one by one.
     """
 
@@ -84,7 +87,13 @@ class Job(NamedTuple):
     altitude_m: float | None
     air_known: bool
     batch: Batch
+    shares: tuple[Share, ...] = ()
     by_load: bool = False
+
+    @property
+    def cured_by_load(self) -> bool:
+        """Whether each load's own curing salt is weighed."""
+        return any(share.cures for share in self.shares)
 
     @property
     def thickness_mm(self) -> float:
@@ -156,6 +165,7 @@ def job_of(
         bowl_ml=bowl_ml,
         altitude_m=kitchen.altitude_m,
         air_known=dryer.heat_f is not None,
+        shares=shares_of(scaled, loads) if len(loads) > 1 and _steep(case, 0.0) else (),
         batch=Batch(
             prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,

@@ -10,7 +10,7 @@ from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.conflicts import Said, load_name
 from tarebook.plan.jobs import Job
-from tarebook.plan.steps import Step
+from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.tasks import Placed
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
@@ -55,6 +55,7 @@ def notes_of(
         found.append(
             Said("the recipe's own steps are on its card; where they ask for more, do that too")
         )
+    found += _cure_notes(jobs, placed)
     found += _height_notes(jobs)
     found += _clock_notes(placed, zone)
     if not nights_asked:
@@ -75,6 +76,19 @@ def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
                 "here is true time, whatever the clock says"
             )
             before = offset
+
+
+def _cure_notes(jobs: Sequence[Job], placed: Sequence[Placed]) -> Iterator[Said]:
+    """Yield how long each load lies with its curing salt, where that is not the same for all."""
+    for at, job in enumerate(jobs):
+        soaks = [one for one in placed if (one.kind, one.batch) == ("soak", at)]
+        if job.cured_by_load and len({one.end - one.start for one in soaks}) > 1:
+            told = ", ".join(
+                f"{load_name(one, jobs)} {hours_words(one.end - one.start)}" for one in soaks
+            )
+            yield Said(
+                f"with its curing salt lies {told}: as near to each other as the day leaves room"
+            )
 
 
 def _height_notes(jobs: Sequence[Job]) -> Iterator[Said]:

@@ -78,19 +78,34 @@ def _mix(one: Placed, job: Job) -> Words:
     told = ["hands washed first; clean bowl and spoons"] if job.case.is_flesh else []
     if job.recipe.soak.used_before and job.case.soaked:
         told.append("fresh, never one used before")
-    if len(job.loads) > 1 and not job.case.ground:
-        told.append("a share for each load, kept cold, clean of raw meat till then")
-    if job.case.cures:
+    if job.shares:
+        parts = ", ".join(f"load {at} {one.percent}" for at, one in enumerate(job.shares, start=1))
+        told.append(f"parted by weight, a share for each load, {parts}")
+        told.append("kept cold, clean of raw meat till then")
+    if job.cured_by_load:
+        told.append("no curing salt in it yet: each load's own is weighed when its meat goes in")
+    elif job.case.cures:
         told.append("the curing salt last, on a scale that shows 0.1 g")
     return f"Mix the {name}", "; ".join(told)
 
 
 def _steep(one: Placed, job: Job) -> Words:
-    return "Into the marinade", _bowl_words(one, job)
+    return "Into the marinade", _own_cure(one, job, "its share") + _bowl_words(one, job)
 
 
 def _rub(one: Placed, job: Job) -> Words:
-    return "Rub it in", f"into the {_fridge()}" if job.case.is_flesh else ""
+    cold = f"into the {_fridge()}" if job.case.is_flesh else ""
+    return "Rub it in", _own_cure(one, job, "its share of the rub") + cold
+
+
+def _own_cure(one: Placed, job: Job, into: str) -> str:
+    """Return what curing salt is weighed for this load alone, and where it goes first."""
+    if not job.cured_by_load or not one.load:
+        return ""
+    return (
+        f"first weigh {job.shares[one.load - 1].cure_words}; less for less meat; stirred into "
+        f"{into} just before the meat; "
+    )
 
 
 def _wash(one: Placed, job: Job) -> Words:
