@@ -75,16 +75,6 @@ def page_hours(*, ratio: float, rate: float, power: float) -> float:
     return float((-log(ratio) / rate) ** (1 / power))
 
 
-def lewis_ratio(*, hours: float, rate_per_h: float) -> float:
-    """Return the moisture ratio [-] after some hours [h] by the law of Lewis, Page's simplest."""
-    return page_ratio(hours=hours, rate=rate_per_h, power=1)
-
-
-def lewis_hours(*, ratio: float, rate_per_h: float) -> float:
-    """Return when [h] the law of Lewis, Page's simplest, comes to a moisture ratio [-]."""
-    return page_hours(ratio=ratio, rate=rate_per_h, power=1)
-
-
 def slab_tau(ratio: float) -> float:
     """Return the dimensionless time at which a drying slab comes to a moisture ratio.
 
