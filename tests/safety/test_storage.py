@@ -48,6 +48,21 @@ def test_last_days(case: Cases, packed: date, until: tuple[date, ...]) -> None:
     assert until == tuple(one.until for one in keep_by(case(), packed_on=packed).limits)
 
 
+@pytest.mark.parametrize("air_f", [(None, 125.0), (None, 140.0), (170.0, 500.0)])
+def test_an_oven_step_that_the_air_rules_out_is_no_heat_step(
+    air_f: tuple[float | None, float], case: Cases
+) -> None:
+    """Strips whose oven step the card refuses for the dryer's air are never called cooked food."""
+    low_f, top_f = air_f
+    batch = case(heat=HeatStep.OVEN_AFTER, drying_hours=(7.0, 8.0))
+    found = keep_by(batch._replace(dryer_low_f=low_f, dryer_top_f=top_f))
+
+    assert () == found.limits and not found.to_eat
+    assert found.label.startswith("Not heated as published: not to be eaten unless every piece")
+    assert "as cooked food" not in found.text
+    assert keep_by(batch).limits
+
+
 MOIST = Finish(by=FinishBy.MOISTURE_TO_PROTEIN, value=(0.8, 1.0, 1.2))
 
 

@@ -170,8 +170,7 @@ def unheated(case: Case) -> bool:
         return False
     if case.recipe.heat is HeatStep.UNSTATED:
         return True
-    kind = bool(case.not_for_oven_after) and case.recipe.meat.thickness_mm is not None
-    return case.recipe.heat is HeatStep.OVEN_AFTER and kind
+    return case.recipe.heat is HeatStep.OVEN_AFTER and bool(case.oven_after_refusal)
 
 
 def _instead(case: Case) -> tuple[str, str]:
@@ -227,6 +226,7 @@ _BARS: tuple[tuple[Callable[[Case], bool], str, str], ...] = (
     (_used_before, "its marinade was used before", "marinade-discarded"),
     (cannot_hold, "its dryer is not one for meat", "fixed-dryer"),
     (too_cool, "its dryer is cooler than published", "storage-perishable"),
+    (unheated, "its heat step is not published for such air", "oven-after"),
     (_no_dryer_stated, "no dryer temperature is recorded", "storage-perishable"),
     (dried_too_short, "it dries too short a time before the oven", "storage-perishable"),
     (over_every_limit, "it soaks longer than the limit held for it", "storage-perishable"),
