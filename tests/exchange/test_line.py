@@ -103,9 +103,10 @@ def test_amounts_we_print_read_back_equal(
             assert (food,) == line.foods, text
 
 
-_PIECES = """1 2 1/2 ½ 1,5 0 - – to or and x ( ) [ , : ; = / % ° " # + * a an the of cup Tbsp T g
-kg oz can (15_oz) 2-inch salt pepper black garlic cloves juice zest each per pound optional taste minced
-ground fresh dozen half quarter about scant pinch for in &frac14; <b> \u00a0 \u200b € $1.50 . ..."""
+_PIECES = """1 2 1/2 ½ 1,5 0 - – to or and x ( ) [ , : ; = / % ° " # + * a an the of cup Tbsp
+T g kg oz can (15_oz) 2-inch salt pepper black garlic cloves juice zest each per pound optional
+taste minced ground fresh dozen half quarter about scant pinch for in &frac14; <b> \u00a0 \u200b €
+$1.50 . ..."""
 PIECES = st.sampled_from(_PIECES.replace("\n", " ").split(" "))
 
 

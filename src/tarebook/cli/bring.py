@@ -8,6 +8,8 @@ import typer
 
 from tarebook.cli import asking
 
+_MOST_TOLD = 20
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -48,7 +50,9 @@ def bring(
 
     if as_json and out == PIPE:
         raise AskedWrongly("--json goes to standard output: name a file with -o, or leave it out")
-    recipe, others = find_recipe(read_bytes(file, most=MOST_BYTES, what="page"), file)
+    data = read_bytes(file, most=MOST_BYTES, what="page")
+    file = "standard input" if file == PIPE else file
+    recipe, others = find_recipe(data, file)
     brought = brought_of(take(recipe, file), file, schema=_schema(out))
     data = brought.text.encode("utf-8")
     name = out if out not in (None, PIPE) else "<recipe>"
@@ -78,9 +82,11 @@ def _tell(brought: Brought, findings: Sequence[Finding], others: int) -> None:
         return  # all of it was taken: there is nothing to see to
     lines = "1 line" if brought.read == 1 else f"{brought.read:,} lines"
     complain(f"{lines} read, {len(brought.not_read):,} kept as they stood")
-    for line in brought.not_read:
+    for line in brought.not_read[:_MOST_TOLD]:
         complain(f"  not read: {line[:120]}")
-    for name, near in brought.unknown:
+    if len(brought.not_read) > _MOST_TOLD:
+        complain(f"  and {len(brought.not_read) - _MOST_TOLD:,} more, which are in the file")
+    for name, near in brought.unknown[:_MOST_TOLD]:
         tail = f"; near: {', '.join(near)}" if near else ""
         complain(f'  no food is called "{name[:60]}"{tail}')
     if brought.to_fill_in:

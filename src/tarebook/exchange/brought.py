@@ -10,12 +10,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from functools import cache, lru_cache
 
 from tarebook.exchange.formed import formed
 from tarebook.exchange.line import IngredientLine, read_line
 from tarebook.exchange.taken import Taken
 from tarebook.exchange.vocabulary import heads, known
-from tarebook.figures.foods import Food, food
+from tarebook.figures.foods import Food, food, food_keys, normalised
 from tarebook.findings import FoodUnknown
 from tarebook.quantities import Dimension, dimension, factor
 from tarebook.recipe import keys
@@ -27,6 +28,7 @@ from tarebook.tuples import NamedTuple
 __all__ = ["Brought", "bring"]
 
 NOT_READ, TO_FILL_IN = "not read", "to fill in"
+_MOST_NEAR = 30
 _DRIED_KINDS = ("meat", "fish")
 _PARTS = {"rub": "rub", "mixed-in": "mixed-in", "mixed": "mixed-in", "marinade": "marinade",
           "brine": "marinade"}  # fmt: skip
@@ -66,6 +68,7 @@ class _Entry(NamedTuple):
     name: str
     part: str
     why: str = ""
+    near: tuple[str, ...] = ()
 
 
 def bring(taken: Taken, source: str, *, schema: str = "") -> Brought:
@@ -76,7 +79,7 @@ def bring(taken: Taken, source: str, *, schema: str = "") -> Brought:
         source: name of the page's file.
         schema: path of the JSON Schema for editors, or nothing.
     """
-    entries = list(_entries(taken.lines))
+    entries = list(_with_near(_entries(taken.lines)))
     meat = _meat_of(entries)
     others = [entry for entry in entries if entry is not meat]
     told = [("meat", *_meat(meat)), *_parts(others)]
@@ -84,17 +87,14 @@ def bring(taken: Taken, source: str, *, schema: str = "") -> Brought:
     if not taken.title:
         fill_in.insert(0, "its title")
     blocks = [_top(taken, source, schema), *(text for _, text, _ in told), *_rest(taken)]
+    unknown = [entry for entry in others if entry.found is None and not entry.why]
     return Brought(
         text="\n".join(block for block in blocks if block),
         read=sum(not entry.why for entry in entries),
         not_read=tuple(
             entry.line.text for entry in entries if entry.why and not _is_heading(entry)
         ),
-        unknown=tuple(
-            (entry.name, _near(entry.name))
-            for entry in others
-            if entry.found is None and not entry.why
-        ),
+        unknown=tuple((entry.name, entry.near) for entry in unknown),
         to_fill_in=tuple(dict.fromkeys(fill_in)),
     )
 
@@ -142,12 +142,29 @@ def _is_heading(entry: _Entry) -> bool:
     return not entry.line.foods and (text.endswith(":") or bool(_part_in(text)))
 
 
+@lru_cache(maxsize=1024)
 def _food_of(name: str) -> Food | None:
     """Return the food a name stands for: by any name the table has, or a cut of a meat it has."""
+    return _food_called(name) or _cut_of(name)
+
+
+def _food_called(name: str) -> Food | None:
+    """Return the food of that name; whether there is one is looked up before near ones are."""
+    plain = normalised(name)
+    if not any(one in _every_name() for one in (plain, plain[:-1], plain[:-2], f"{plain[:-3]}y")):
+        return None
     try:
         return food(name)
     except FoodUnknown:
-        return _cut_of(name)
+        return None
+
+
+@cache
+def _every_name() -> frozenset[str]:
+    foods = (food(key) for key in food_keys())
+    return frozenset(
+        normalised(name) for one in foods for name in (one.key, one.name, *one.aliases)
+    )
 
 
 def _cut_of(name: str) -> Food | None:
@@ -158,11 +175,8 @@ def _cut_of(name: str) -> Food | None:
             rest = words[:start] + words[start + size :]
             if not all(_is_cut(word) for word in rest):
                 continue
-            try:
-                found = food(" ".join(words[start : start + size]))
-            except FoodUnknown:
-                continue
-            if found.kind in _DRIED_KINDS:
+            found = _food_called(" ".join(words[start : start + size]))
+            if found and found.kind in _DRIED_KINDS:
                 return found
     return None
 
@@ -172,6 +186,16 @@ def _is_cut(word: str) -> bool:
     of_meat = {head for head, names in heads().items() if "venison" in names}
     poured = {head for head, names in heads().items() if "vegetable" in names}  # stock, broth
     return bare in of_meat - poured or word in known("cuts") or bare in known("cuts")
+
+
+def _with_near(entries: Iterable[_Entry]) -> Iterable[_Entry]:
+    """Yield entries with names like theirs where unknown; of very many, only for the first."""
+    left = _MOST_NEAR
+    for entry in entries:
+        if entry.found is None and not entry.why and left:
+            left -= 1
+            entry = entry._replace(near=_near(entry.name))
+        yield entry
 
 
 def _near(name: str) -> tuple[str, ...]:
@@ -286,7 +310,7 @@ def _row(entry: _Entry, taken: set[str]) -> str:
     value = rows["amount"] if len(rows) == 1 else _inline(rows)
     row = f"{key_text(name)} = {value}"
     if entry.found is None:
-        near = ", ".join(_near(entry.name))
+        near = ", ".join(entry.near)
         hint = f"; near: {near}" if near else ""
         return f"# {TO_FILL_IN}: no food goes by this name{hint}; as it stood: {text}\n{row}"
     return row

@@ -345,6 +345,7 @@ def _one_name(words: list[Token]) -> tuple[str, str, str]:
     """Return one name, the portion noun it had, and the name with that noun."""
     lows = [word for word in said(words).lower().replace(",", " ").split() if word]
     lows = [word.rstrip(".") if word != "no." else word for word in lows]
+    lows = [word if word.endswith("s'") else word.strip("'") for word in lows]
     lows = [word for word in lows if word]
     while lows and lows[-1] in ("and", "or", "of", "the", "a", "-", "–", "/"):
         lows = lows[:-1]
