@@ -180,3 +180,19 @@ def test_air_words() -> None:
     """A temperature or a span of them in both scales."""
     assert "150-155 °F (66-68 °C)" == air_words((150, 155))
     assert "155 °F (68 °C)" == air_words((155, 155))
+
+
+@pytest.mark.parametrize(
+    ("meat", "says"),
+    [
+        ("deer", "sealed with the least air"),
+        ("salmon-sockeye", "loosely wrapped, into the refrigerator, 40 °F (4 °C) or below at once"),
+        ("portabella", "packed, into the refrigerator, 40 °F (4 °C) or below, or the freezer"),
+    ],
+)
+def test_packing_says_what_its_caution_says(meat: str, says: str, plan: PlanOf) -> None:
+    """Only meat is sealed with the least air; fish never, but for the freezer."""
+    (pack,) = of(plan(ready="Saturday 18:00", meat=meat), "pack")
+
+    assert says in pack.note and "see Keeping" in pack.note
+    assert (meat == "deer") is ("least air" in pack.note)

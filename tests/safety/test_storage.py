@@ -135,7 +135,7 @@ def test_no_date_where_none_holds(case: Cases, changes: dict[str, object], reaso
             "Not heated as published: not to be eaten unless every piece has been 160 °F (71 °C) "
             "inside for 30 minutes, in wet heat.",
         ),
-        ({"food": "whitefish"}, "Keep cold, 2 weeks at most, as smoked fish"),
+        ({"food": "whitefish"}, "Keep cold, at 40 °F (4 °C) or below, 2 weeks at most, as"),
         ({"food": "mushroom-shiitake"}, "Keep cold and eat within 3 days, as cooked food (from"),
         ({"thickness_mm": 9.0}, "Keep cold and eat within 3 days, as cooked food (from memory)"),
     ],
@@ -226,3 +226,13 @@ def test_vacuum_packs_hear_of_what_they_do_not_do(case: Cases) -> None:
     """Only a batch packed without air is told what that does not replace."""
     assert vacuum(case(vacuum_packed=True)) != ()
     assert vacuum(case()) == ()
+
+
+def test_fish_is_never_told_to_be_sealed_in_the_cold(case: Cases) -> None:
+    """Label and caution of fish say how cold, and that it is sealed for the freezer alone."""
+    found = keep_by(case(food="whitefish"))
+    (told,) = storage(case(food="whitefish"))
+
+    assert "sealed or without air only frozen" in found.label and "40 °F (4 °C)" in found.label
+    assert "sealed or without air only frozen" in told.hint and "40 °F (4 °C)" in told.message
+    assert "sealed" not in keep_by(case(food="mushroom-shiitake")).label

@@ -208,9 +208,18 @@ def _cool(one: Placed, job: Job) -> Words:
 
 
 def _pack(one: Placed, job: Job) -> Words:
+    if job.case.is_meat:
+        how = "sealed with the least air"
+    elif job.case.animal is Animal.FISH:
+        how = (
+            f"loosely wrapped, into the {_fridge()} at once; sealed or without air only for the "
+            "freezer (from memory)"
+        )
+    else:
+        how = f"packed, into the {_fridge()}, or the freezer"
     return (
         "Weigh, write it down, pack and date it",
-        "hands washed first; quite cool, sealed with the least air; keeps as told under Mind",
+        f"hands washed first; quite cool, {how}; for how long: see Keeping",
     )
 
 

@@ -12,7 +12,7 @@ from tarebook.safety.case import Animal, Case
 from tarebook.safety.dryer import cannot_hold, too_cool
 from tarebook.safety.ground import too_fat
 from tarebook.safety.heat import days_as_cooked, dried_too_short, held_words
-from tarebook.safety.rulebook import citations, limit, rule, span
+from tarebook.safety.rulebook import citations, degrees, limit, rule, span
 from tarebook.safety.soak import over_every_limit, soaks_warm
 from tarebook.tuples import NamedTuple
 
@@ -58,6 +58,7 @@ class KeepBy(NamedTuple):
         cites: ids of the rules it stands on, joined by ``; ``.
         instead: what to do where there is no date, a sentence.
         to_eat: whether it is food to be kept at all, with no heat step missing.
+        packing: what the bag must not do, a sentence, or nothing.
     """
 
     limits: tuple[KeepLimit, ...]
@@ -65,6 +66,7 @@ class KeepBy(NamedTuple):
     cites: str
     instead: str = ""
     to_eat: bool = True
+    packing: str = ""
 
     @property
     def text(self) -> str:
@@ -77,7 +79,8 @@ class KeepBy(NamedTuple):
     @property
     def label(self) -> str:
         """What a label says where there is no date."""
-        return f"{self.instead} No date{f': {self.reason}' if self.to_eat else ''}."
+        said = f"{self.instead} No date{f': {self.reason}' if self.to_eat else ''}."
+        return f"{said} {self.packing}" if self.packing else said
 
     @property
     def citation(self) -> str:
@@ -102,7 +105,10 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
     reason, cites = _why_none(case)
     if reason:
         instead, also = _instead(case)
-        return KeepBy((), reason, f"{cites}; {also}", instead, to_eat=not unheated(case))
+        packing = FISH_PACK if case.animal is Animal.FISH else ""
+        return KeepBy(
+            (), reason, f"{cites}; {also}", instead, to_eat=not unheated(case), packing=packing
+        )
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
     return KeepBy(limits=limits, reason="", cites="storage-cautious")
 
@@ -119,7 +125,8 @@ def storage(case: Case) -> tuple[Finding, ...]:
         says += f", for {found.reason}"
     if case.animal is Animal.FISH:
         do = (
-            "pack it without air only frozen (from memory), and throw all of it away if mould shows"
+            "wrap it loosely, pack it sealed or without air only frozen (from memory), and throw "
+            "all of it away if mould shows"
         )
         return (case.warn("storage-cold", says, do, cites=f"{found.cites}; fish-no-air"),)
     return (case.warn("storage-cold", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
@@ -141,6 +148,8 @@ def vacuum(case: Case) -> tuple[Finding, ...]:
 
 IF_KEPT = "heated as written, dry by the bend test, cooled and sealed with the least air"
 """What the published keeping times rest on."""
+FISH_PACK = "Loosely wrapped; sealed or without air only frozen (from memory)."
+"""How fish is packed; rule ``fish-no-air``."""
 _LOOK = "date every pack, and throw all of it away if mould shows"
 
 _NONE_HELD = {
@@ -190,8 +199,9 @@ def _instead(case: Case) -> tuple[str, str]:
     if case.animal is Animal.FISH:
         weeks = span("fish-smoked", "refrigerator")[0]
         return (
-            f"Keep cold, {weeks:g} weeks at most, as smoked fish, the nearest held; or freeze it.",
-            "fish-smoked",
+            f"Keep cold, at {degrees('cold-store', 'refrigerator')} or below, {weeks:g} weeks at "
+            "most, as smoked fish, the nearest held; or freeze it.",
+            "fish-smoked; cold-store",
         )
     days = days_as_cooked()
     return (
