@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,10 @@ from hypothesis import HealthCheck, settings
 
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
+
+# A shell lets what it runs in the background ignore Ctrl-C, and so would every program tried here.
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 # A program of its own, whose modules find one another by its folder.
 collect_ignore = ["fuzz"]
