@@ -458,6 +458,7 @@ def test_interrupted_is_130(tmp_path: Path) -> None:
     assert not file.exists()
 
 
+PLANNED = ["plan", "bay-brine-bison", "--start", "2026-11-27 08:00", "--now", "2026-11-27 07:00"]
 PLAIN = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 
 
@@ -488,3 +489,28 @@ def test_json_in_plain_letters_is_still_json(process: Process) -> None:
     done = process("foods", "show", "jalapeno", "--json", PYTHONIOENCODING="ascii")
 
     assert "jalapeno" == json.loads(done.stdout)["food"]
+
+
+DOCUMENTS = {
+    "html": ["card", "bay-brine-bison", "--as", "html", "-o", "-"],
+    "markdown": ["card", "bay-brine-bison", "--as", "markdown"],
+    "linked data": ["card", "bay-brine-bison", "--as", "json-ld", "-o", "-"],
+    "html of a plan": [*PLANNED, "--as", "html", "-o", "-"],
+    "calendar": [*PLANNED, "--as", "ics"],
+    "spreadsheet": ["scale", "bay-brine-bison", "--as", "csv", "-o", "-"],
+    "list": ["list", "--as", "csv"],
+    "json": ["card", "bay-brine-bison", "--json"],
+    "picture": ["soak", "bay-brine-bison", "--as", "svg", "-o", "-"],
+}
+
+
+@pytest.mark.parametrize("args", DOCUMENTS.values(), ids=DOCUMENTS)
+def test_a_document_down_a_pipe_is_utf8(args: list[str], process: Process) -> None:
+    """What programs read has the same bytes whatever letters the terminal has; no stand-ins."""
+    as_it_is, *others = (
+        process(*args, **env).stdout
+        for env in ({"PYTHONIOENCODING": "utf-8"}, {"PYTHONIOENCODING": "cp1252"}, PLAIN)
+    )
+
+    assert as_it_is.decode("utf-8")
+    assert [as_it_is, as_it_is] == others

@@ -74,7 +74,7 @@ def export(
     Example: tarebook batch export -o book.toml
     """
     from tarebook.cards.batch_words import counted
-    from tarebook.cli.talk import show_data, write
+    from tarebook.cli.talk import show_data, write_document
     from tarebook.files import named, write_whole
 
     if as_json and (as_ or out):
@@ -95,7 +95,7 @@ def export(
 
         text = "".join(to_toml(found, wordings))
     if out is None or out == "-":
-        write(text)
+        write_document(text)
         return
     there = Path(out).exists()
     write_whole(Path(out), text.encode("utf-8"))

@@ -89,7 +89,7 @@ def list_(
     from tarebook.cards.batch_page import list_page, row_data
     from tarebook.cards.lines import Line
     from tarebook.cli.batch_asking import name_asked
-    from tarebook.cli.talk import listed_data, painted, write
+    from tarebook.cli.talk import listed_data, painted, write, write_document
     from tarebook.records.find import each_row, how_many
     from tarebook.records.store import reading
 
@@ -106,7 +106,7 @@ def list_(
         else:
             kept = _packed(painted(list_page(found, of=of)))
     for text in kept:
-        write(text)
+        (write_document if as_json else write)(text)
 
 
 def _packed(texts: Iterable[str]) -> Iterator[str]:

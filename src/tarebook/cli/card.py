@@ -76,7 +76,7 @@ def card(
 
     Example: tarebook card juniper-venison --meat 6lb --as pdf --size 4x6in -o card.pdf
     """
-    from tarebook.cli.put import put
+    from tarebook.cli.put import put, put_text
     from tarebook.cli.talk import open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
@@ -106,6 +106,8 @@ def card(
         from tarebook.cards.text_card import text_card
 
         show(text_card(done))
+    elif form == "text":
+        put_text(_text(done).decode(), out)
     else:
         put(make(done), out, binary=form in _NO_TEXT)
 

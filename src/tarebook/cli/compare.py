@@ -60,7 +60,7 @@ def compare(
     """
     from tarebook.cards.beside import Variant, beside
     from tarebook.cards.lines import plain_text
-    from tarebook.cli.put import form_of, put
+    from tarebook.cli.put import form_of, put, put_text
     from tarebook.cli.talk import complain, open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
@@ -102,7 +102,7 @@ def compare(
 
         put(draw_as(comparison_chart(variants), form, tell=complain), out, binary=True)
     elif out is not None:
-        put(plain_text(beside(variants)).encode(), out)
+        put_text(plain_text(beside(variants)), out)
     else:
         show(beside(variants))
 

@@ -47,7 +47,7 @@ def list_(
     """
     from tarebook.cards.shelf_page import shelf_data, shelf_page, shelf_rows
     from tarebook.cells import csv_text
-    from tarebook.cli.talk import asked, complain, show, show_data, write
+    from tarebook.cli.talk import asked, complain, show, show_data, write_document
     from tarebook.cli.work import drawer_name
     from tarebook.findings import AskedWrongly, nearest
     from tarebook.quantities.amount import parse_mass
@@ -82,7 +82,7 @@ def list_(
     if as_json:
         show_data(shelf_data(rows))
     elif as_ == "csv":
-        write(csv_text(shelf_rows(rows)))
+        write_document(csv_text(shelf_rows(rows)))
     else:
         show(shelf_page(rows, not_told=not_told))
 

@@ -14,7 +14,8 @@ PIPE = "-"
 def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
     """Write a page to the file that is named, whole or not at all, or to standard output.
 
-    A file that is there already is written over, since it was named; that is told.
+    A file that is there already is written over, since it was named; that is told. Down a pipe go
+    the same bytes as into a file.
 
     Args:
         data: the page.
@@ -25,7 +26,7 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
         AskedWrongly: it is no text and would go to a terminal.
         FileUnwritable: the file cannot be written.
     """
-    from tarebook.cli.talk import complain, write, write_bytes
+    from tarebook.cli.talk import complain, write_bytes, write_document
     from tarebook.files import write_whole
 
     if out is not None and out != PIPE:
@@ -34,11 +35,29 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
         write_whole(file, data)
         complain(f"{file} is written{' over' if there else ''}")
     elif not binary:
-        write(data.decode("utf-8"))
+        write_document(data.decode("utf-8"))
     elif sys.stdout is not None:
         if sys.stdout.isatty():
             raise AskedWrongly("this is no text for a screen: name a file with -o")
         write_bytes(data)
+
+
+def put_text(text: str, out: str | None) -> None:
+    """Write text that is there to be read: UTF-8 in a file, as the terminal has it else.
+
+    Args:
+        text: lines, each with its end.
+        out: as for :func:`put`.
+
+    Raises:
+        FileUnwritable: the file cannot be written.
+    """
+    from tarebook.cli.talk import write
+
+    if out is None or out == PIPE:
+        write(text)
+    else:
+        put(text.encode("utf-8"), out)
 
 
 def put_pages(pages: Sequence[bytes], out: str | None) -> None:

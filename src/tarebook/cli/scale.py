@@ -97,8 +97,9 @@ def scale(
         lines += activity_lines(done)
     if out is not None:
         from tarebook.cards.lines import plain_text
+        from tarebook.cli.put import put_text
 
-        put(plain_text(lines).encode(), out)
+        put_text(plain_text(lines), out)
     else:
         show(lines)
     tell_next_time(done.recipe, aside=out is not None)

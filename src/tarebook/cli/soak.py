@@ -36,7 +36,7 @@ def soak(
     """
     from tarebook.cards.lines import plain_text
     from tarebook.cards.soak_page import soak_data, soak_page
-    from tarebook.cli.put import form_of, put
+    from tarebook.cli.put import form_of, put, put_text
     from tarebook.cli.talk import complain, open_recipe, show, show_data
     from tarebook.cli.work import work_out
 
@@ -56,7 +56,7 @@ def soak(
             raise AskedWrongly("there is nothing to draw: no soak is told of this recipe")
         put(draw_as(chart, form, tell=complain), out, binary=True)
     elif out is not None:
-        put(plain_text(soak_page(done)).encode(), out)
+        put_text(plain_text(soak_page(done)), out)
     else:
         show(soak_page(done))
 

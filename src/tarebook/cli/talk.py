@@ -45,7 +45,7 @@ def show_data(data: Any) -> None:
     """Print plain data as JSON, keys in the order given."""
     import json
 
-    write(json.dumps(data, ensure_ascii=False, indent=2) + "\n")
+    write_document(json.dumps(data, ensure_ascii=False, indent=2) + "\n")
 
 
 def listed_data(items: Iterable[Any]) -> Iterator[str]:
@@ -72,6 +72,17 @@ def write(text: str) -> None:
     with _enough_seen():
         sys.stdout.write(text)
         sys.stdout.flush()
+
+
+def write_document(text: str) -> None:
+    """Write what other programs read, as HTML or JSON: UTF-8, whatever the terminal's letters are.
+
+    On a screen, where somebody reads it, it is text like any other.
+    """
+    if sys.stdout is None or sys.stdout.isatty():
+        write(text)
+    else:
+        write_bytes(text.encode("utf-8", "replace"))
 
 
 def write_bytes(data: bytes) -> None:

@@ -177,11 +177,11 @@ def _change(done: _Done) -> Iterator[Line]:
 def _pass_on(text: str) -> None:
     """Write a recipe to standard output; on a screen without marks that would steer it."""
     from tarebook.cards.lines import clean
-    from tarebook.cli.talk import write
+    from tarebook.cli.talk import write_document
 
     if sys.stdout is not None and sys.stdout.isatty():
         text = "\n".join(clean(line) for line in text.splitlines()) + "\n"
-    write(text)
+    write_document(text)
 
 
 def _data(done: _Done) -> dict[str, Any]:
