@@ -196,3 +196,15 @@ def test_packing_says_what_its_caution_says(meat: str, says: str, plan: PlanOf) 
 
     assert says in pack.note and "see Keeping" in pack.note
     assert (meat == "deer") is ("least air" in pack.note)
+
+
+def test_strips_are_raw_till_the_oven_and_every_line_says_so(plan: PlanOf) -> None:
+    """Where the heat comes after drying, tests and unloading say: not tasted, washed after."""
+    raw = plan(ready="Saturday 18:00", step="oven-after")
+    heated = plan(ready="Saturday 18:00", step="steam")
+
+    assert len(of(raw, "test")) > 1
+    for one in (*of(raw, "test"), *of(raw, "unload")):
+        assert "still raw till the oven: not tasted" in one.note and "washed after" in one.note
+    assert all(one.what.startswith("Bend test, still raw") for one in of(raw, "test"))
+    assert "still raw" not in str([*of(heated, "test"), *of(heated, "unload")])

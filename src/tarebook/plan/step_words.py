@@ -33,7 +33,8 @@ def test_words(job: Job) -> Words:
         passes = "leathery, with no wet middle (common practice, no source)"
         return "Try a cooled piece", f"hands washed first; {passes}"
     inside = "; cut one open: no wet middle" if job.air_f[0] > job.wanted_f[1] else ""
-    return "Bend test", f"hands washed first; {BENDS}{inside}"
+    name = "Bend test, still raw" if job.batch.raw else "Bend test"
+    return name, f"hands washed first; {BENDS}{inside}{_still_raw(job)}"
 
 
 def air_note(job: Job) -> str:
@@ -189,7 +190,10 @@ def _dry(one: Placed, job: Job) -> Words:
 def _unload(one: Placed, job: Job) -> Words:
     if not job.case.is_flesh:
         return "Off the trays; wash them", ""
-    return "Off the trays; wash them", "only what passed; hands washed first"
+    return (
+        "Off the trays; wash them",
+        f"only what passed; hands washed first{_still_raw(job)}",
+    )
 
 
 def _oven(one: Placed, job: Job) -> Words:
@@ -264,6 +268,14 @@ _SAID: Mapping[str, Callable[[Placed, Job], Words]] = {
 
 def _fridge() -> str:
     return f"refrigerator, {degrees('cold-store', 'refrigerator')} or below"
+
+
+def _still_raw(job: Job) -> str:
+    """Return that dried strips count as raw till their oven step; nothing where they are heated."""
+    if not job.batch.raw:
+        return ""
+    after = "its heat step" if job.choice.step is HeatStep.UNSTATED else "the oven"
+    return f"; still raw till {after}: not tasted; hands, and what it lay on, are washed after"
 
 
 def _seconds() -> str:
