@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 import tomllib
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -92,6 +93,26 @@ def test_unknown_foods_keep_the_cooks_words_and_near_names() -> None:
     assert "1/2 cup" == table(made)["rub"]["dark beer"]
     assert ["dark beer"] == [name for name, _ in made.unknown]
     assert any('no food is called "dark beer"' in str(one) for one in findings)
+
+
+def test_a_bottle_of_the_cooks_own_is_known(own_home: Path) -> None:
+    """A line that names a bottle of the cook's own is no unknown food."""
+    foods = own_home / "foods"
+    foods.mkdir(parents=True)
+    (foods / "lakeside-soy.toml").write_text(
+        'like = "soy-sauce"\n[panel]\nserving = "1 Tbsp (17 g)"\nsodium = "575 mg"\n', "utf-8"
+    )
+
+    made = brought("2 lb venison", "1/2 cup lakeside soy")
+    recipe, _ = read_recipe(made.text, file="x.toml")
+
+    assert () == made.unknown
+    assert recipe is not None and recipe.ingredients[0].bottle is not None
+
+
+def test_a_line_of_two_foods_without_an_amount_is_kept_once() -> None:
+    """Salt and pepper of no amount is one line kept, not two."""
+    assert ("salt and pepper",) == brought("2 lb venison", "salt and pepper").not_read
 
 
 def test_headings_say_which_part() -> None:

@@ -20,6 +20,7 @@ from tarebook.figures.foods import Food, food, food_keys, normalised
 from tarebook.findings import FoodUnknown
 from tarebook.quantities import Dimension, dimension, factor
 from tarebook.recipe import keys
+from tarebook.recipe.bottles import own_foods
 from tarebook.recipe.fields import LONGEST_LINE
 from tarebook.toml.layout import list_text
 from tarebook.toml.locate import key_text, quoted
@@ -70,6 +71,12 @@ class _Entry(NamedTuple):
     why: str = ""
     near: tuple[str, ...] = ()
 
+    @property
+    def unknown(self) -> bool:
+        """Whether no food, and no bottle of the cook's own, goes by its name."""
+        named = self.found is not None or normalised(self.name) in own_foods()
+        return not (named or self.why)
+
 
 def bring(taken: Taken, source: str, *, schema: str = "") -> Brought:
     """Return the file of ours that a taken recipe makes.
@@ -87,7 +94,7 @@ def bring(taken: Taken, source: str, *, schema: str = "") -> Brought:
     if not taken.title:
         fill_in.insert(0, "its title")
     blocks = [_top(taken, source, schema), *(text for _, text, _ in told), *_rest(taken)]
-    unknown = [entry for entry in others if entry.found is None and not entry.why]
+    unknown = [entry for entry in others if entry.unknown]
     return Brought(
         text="\n".join(block for block in blocks if block),
         read=sum(not entry.why for entry in entries),
@@ -109,6 +116,8 @@ def _entries(lines: Iterable[str]) -> Iterable[_Entry]:
         if not line.foods:
             part = _part_in(text) or part
             yield _Entry(line, None, "", part, "names no ingredient")
+        elif line.amount is None:
+            yield _entry(line, line.foods[0], part)
         elif len(line.foods) > 1 and not _shared(line):
             yield _Entry(line, None, "", part, "one amount for several foods")
         else:
@@ -117,7 +126,7 @@ def _entries(lines: Iterable[str]) -> Iterable[_Entry]:
 
 
 def _entry(line: IngredientLine, name: str, part: str) -> _Entry:
-    part = _part_in(line.note) or part
+    part = _purpose_in(line.note) or part
     why = "" if line.amount else "tells no amount"
     return _Entry(line, _food_of(name), name, part, why)
 
@@ -125,16 +134,22 @@ def _entry(line: IngredientLine, name: str, part: str) -> _Entry:
 def _shared(line: IngredientLine) -> bool:
     """Return whether several foods have an amount each, and not one together."""
     each = re.search(r"\beach\b", line.text, re.IGNORECASE)
-    return bool(each) or line.amount is None or line.amount.low is None
+    return bool(each) or (line.amount is not None and line.amount.low is None)
 
 
-def _part_in(text: str) -> str:
-    """Return the part of a recipe that a heading or a purpose names, or nothing."""
-    match = re.search(r"(?i)\bfor (?:the |a )?(rub|marinade|brine)\b|\b(mixed-in|mixed) into", text)
-    words = [match.group(1) or match.group(2)] if match else []
-    if not match and len(text.split()) <= 4 and not any(one.isdigit() for one in text):
-        words = re.findall(r"[a-z-]+", text.lower())
-    return next((_PARTS[word.lower()] for word in words if word.lower() in _PARTS), "")
+def _part_in(heading: str) -> str:
+    """Return the part of a recipe that a heading names, or nothing."""
+    purpose = _purpose_in(heading)
+    if purpose or len(heading.split()) > 4 or any(letter.isdigit() for letter in heading):
+        return purpose
+    words = re.findall(r"[a-z-]+", heading.lower())
+    return next((_PARTS[word] for word in words if word in _PARTS), "")
+
+
+def _purpose_in(text: str) -> str:
+    """Return the part that a note says a line is for, or nothing."""
+    match = re.search(r"(?i)\bfor (?:the |a )?(rub|marinade|brine)\b|\b(mixed) into the meat", text)
+    return _PARTS[(match.group(1) or match.group(2)).lower()] if match else ""
 
 
 def _is_heading(entry: _Entry) -> bool:
@@ -192,7 +207,7 @@ def _with_near(entries: Iterable[_Entry]) -> Iterable[_Entry]:
     """Yield entries with names like theirs where unknown; of very many, only for the first."""
     left = _MOST_NEAR
     for entry in entries:
-        if entry.found is None and not entry.why and left:
+        if left and entry.unknown:
             left -= 1
             entry = entry._replace(near=_near(entry.name))
         yield entry
@@ -309,7 +324,7 @@ def _row(entry: _Entry, taken: set[str]) -> str:
         rows["note"] = quoted(_short(note))
     value = rows["amount"] if len(rows) == 1 else _inline(rows)
     row = f"{key_text(name)} = {value}"
-    if entry.found is None:
+    if entry.unknown:
         near = ", ".join(entry.near)
         hint = f"; near: {near}" if near else ""
         return f"# {TO_FILL_IN}: no food goes by this name{hint}; as it stood: {text}\n{row}"
