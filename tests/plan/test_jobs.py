@@ -220,7 +220,7 @@ def test_raw_work_is_known(job: JobOf) -> None:
     """All that touches raw meat is marked, and nothing of mushrooms is."""
     portion = job().batch.portions[0]
 
-    assert {"slice", "drain", "wash", "steam", "load"} == {
+    assert {"part-freeze", "slice", "drain", "wash", "steam", "load"} == {
         task.kind for task in (*portion.lead, *portion.front) if task.raw
     }
     assert job().batch.wash and job().batch.flesh

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.plan.make import Plan
-from tarebook.plan.steps import Step, finished_spans, hours_words, raw_spans
+from tarebook.plan.steps import Step, finished_spans, heated_spans, hours_words, raw_spans
 from tarebook.plan.tasks import Span
 from tarebook.safety.rulebook import air_words
 
@@ -208,3 +208,19 @@ def test_strips_are_raw_till_the_oven_and_every_line_says_so(plan: PlanOf) -> No
         assert "still raw till the oven: not tasted" in one.note and "washed after" in one.note
     assert all(one.what.startswith("Bend test, still raw") for one in of(raw, "test"))
     assert "still raw" not in str([*of(heated, "test"), *of(heated, "unload")])
+
+
+@pytest.mark.parametrize("nights", [None, "22:00-06:00"])
+@pytest.mark.parametrize("frozen", [False, True])
+def test_no_raw_meat_comes_out_beside_heated_strips(
+    frozen: bool, nights: str | None, plan: PlanOf
+) -> None:
+    """Between the heat and the trays no bag is turned and nothing raw goes into the freezer."""
+    found = plan(pounds=11, ready="2026-12-06 18:00", nights=nights, frozen=frozen)
+    heated = heated_spans(found.placed)
+    begun = [Span(one.start, one.start + 5) for one in of(found, "part-freeze")]
+
+    assert 3 == len(heated) == len(begun)
+    for span in (*begun, *(one.span for one in of(found, "turn"))):
+        assert not any(map(span.meets, heated))
+    assert all("hands washed after" in one.note for one in of(found, "part-freeze"))

@@ -337,7 +337,7 @@ def _lead(case: Case, kg: float) -> tuple[Task, ...]:
         return (_task("slice", kg=kg),)
     chilled = whole_minutes(minutes("part-freeze"))
     return (
-        Task("part-freeze", chilled, attended=False, tied=True),
+        Task("part-freeze", chilled, attended=False, tied=True, raw=True, begun=True),
         _task("slice", kg=kg, raw=True),
     )
 

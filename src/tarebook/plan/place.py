@@ -235,7 +235,7 @@ class _Day:
         steep = self._steep(batch, front, at_work)
         if tail is None or steep is None:
             return None
-        at_work += [span for task, span in steep if task.attended]
+        at_work += _busy(steep)
         lead = self._chains(portion.lead, steep[0][1].start if steep else front, at_work)
         if lead is None:
             return None
@@ -313,9 +313,9 @@ class _Day:
         length = sum(task.minutes for task in chain)
         for begin in range(limit - length, self.earliest, -GRID):
             spans = list(_in_a_row(chain, begin))
-            busy = [span for task, span in spans if task.attended]
+            busy = list(_busy(spans))
             free = all(self._free(span) and not any(map(span.meets, at_work)) for span in busy)
-            raw = [span for task, span in spans if task.raw]
+            raw = _busy((task, span) for task, span in spans if task.raw)
             if any(one.meets(span) for span in raw for one in self.open):
                 continue
             if free and not self._by_night(Span(begin, begin + 1)):
@@ -380,8 +380,7 @@ class _Day:
         for task, span in found:
             one = Placed(task.kind, at, load, span.start, span.end, task.attended)
             self.placed.append(one)
-            if task.attended:
-                self.hands.append(span)
+            self.hands += _busy([(task, span)])
 
 
 def _steeped(batch: Batch, soak: Span) -> Iterator[tuple[Task, Span]]:
@@ -402,12 +401,21 @@ def _finished(found: Iterable[tuple[Task, Span]]) -> Span:
 
 def _raw_work(found: Iterable[tuple[Task, Span]]) -> Iterator[Span]:
     """Yield when raw meat is in hand: from its last cut to the washing up is one."""
-    spans = [(task.kind, span) for task, span in found if task.raw]
-    yield from (span for _, span in spans)
+    raw = [(task, span) for task, span in found if task.raw]
+    yield from _busy(raw)
+    spans = [(task.kind, span) for task, span in raw]
     cut = next((span for kind, span in spans if kind == "slice"), None)
     washed = min((span.end for kind, span in spans if kind == "wash"), default=None)
     if cut is not None and washed is not None:
         yield Span(cut.start, washed)
+
+
+def _busy(found: Iterable[tuple[Task, Span]]) -> Iterator[Span]:
+    """Yield when somebody has hands on tasks: all the while, or as they are begun."""
+    for task, span in found:
+        held = task.by_hand(span)
+        if held is not None:
+            yield held
 
 
 def _in_a_row(tasks: Sequence[Task], begin: int) -> Iterator[tuple[Task, Span]]:

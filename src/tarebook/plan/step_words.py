@@ -236,7 +236,7 @@ def _rests(one: Placed, job: Job) -> Words:
 
 
 def _part_freeze(one: Placed, job: Job) -> Words:
-    return "Part-freeze it", "firm, but a knife still goes in"
+    return "Part-freeze it", "hands washed after; firm, but a knife still goes in"
 
 
 _SAID: Mapping[str, Callable[[Placed, Job], Words]] = {

@@ -9,7 +9,7 @@ from math import ceil
 from tarebook.figures.task_times import minutes
 from tarebook.plan.jobs import Job, whole_minutes
 from tarebook.plan.step_words import air_note, test_words, words_of
-from tarebook.plan.tasks import Placed, Span
+from tarebook.plan.tasks import HANDS_ON, Placed, Span
 from tarebook.safety.rulebook import air_words, degrees
 from tarebook.tuples import NamedTuple
 
@@ -21,6 +21,8 @@ RAW_KINDS = frozenset(
      "boil-down", "load", "clean"}
 )  # fmt: skip
 """Work in which raw meat, or what it touched, is in hand."""
+HEATED = frozenset({"simmer", "steam", "boil-down"})
+"""Work in which meat gets its heat before it dries."""
 _RUBBED = {"steep": "rub", "soak": "rest"}
 
 
@@ -63,14 +65,14 @@ def steps_of(
         nights: spans in which nobody turns a bag or a tray.
     """
     found = [_step(one, jobs[one.batch]) for one in placed]
-    finished = finished_spans(placed)
+    clean = (*finished_spans(placed), *heated_spans(placed))
     turns: list[Step] = []
     for at, job in enumerate(jobs):
         own = [one for one in placed if one.batch == at]
         found += _waits(at, job, own)
         for one in own:
             if one.kind == "soak" and job.case.soaked:
-                turns += _turns(one, merged((*nights, *(finished if job.case.is_flesh else ()))))
+                turns += _turns(one, merged((*nights, *(clean if job.case.is_flesh else ()))))
     raw = (*raw_spans(jobs, placed), *(one.span for one in turns if jobs[one.job].case.is_flesh))
     for one in placed:
         if one.kind == "dry":
@@ -137,7 +139,8 @@ def _wait(at: int, load: int, start: int, end: int) -> Step:
 def _turns(soak: Placed, nights: Sequence[Span]) -> Iterator[Step]:
     """Yield when the bag is turned: twice, or once in a short soak; never by night.
 
-    Nor while finished strips lie open: what is wet with raw juices is not touched then.
+    Nor while strips are heated, or finished ones lie open: nobody touches what is wet with raw
+    juices then.
     """
     length = soak.end - soak.start
     parts = (1 / 3, 2 / 3) if length >= _TURN_TWICE_FROM else (1 / 2,)
@@ -200,9 +203,17 @@ def _after_raw(start: int, length: int, raw: Sequence[Span]) -> int:
 
 def raw_spans(jobs: Sequence[Job], placed: Iterable[Placed]) -> tuple[Span, ...]:
     """Return when raw meat, or what it touched, is in hand."""
-    return tuple(
-        one.span for one in placed if jobs[one.batch].case.is_flesh and one.kind in RAW_KINDS
+    flesh = [one for one in placed if jobs[one.batch].case.is_flesh]
+    return (
+        *(one.span for one in flesh if one.kind in RAW_KINDS),
+        *(Span(one.start, one.start + HANDS_ON) for one in flesh if one.kind == "part-freeze"),
     )
+
+
+def heated_spans(placed: Sequence[Placed]) -> tuple[Span, ...]:
+    """Return from the first piece of each load in the heat until the last is on its tray."""
+    laid = {(one.batch, one.load): one.end for one in placed if one.kind == "load"}
+    return tuple(Span(one.start, laid[one.batch, one.load]) for one in placed if one.kind in HEATED)
 
 
 def finished_spans(placed: Iterable[Placed]) -> tuple[Span, ...]:

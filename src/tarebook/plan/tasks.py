@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from tarebook.tuples import NamedTuple
 
+HANDS_ON = 5
+"""How long it takes to begin what is then left alone [min]."""
+
 
 class Span(NamedTuple):
     """From one minute to another; the last is not in it."""
@@ -25,6 +28,7 @@ class Task(NamedTuple):
         attended: whether somebody has to be there all the time.
         tied: whether what follows begins the moment it ends.
         raw: whether raw meat, or what it touched, is in hand.
+        begun: whether it is begun by hand, though it is left alone after.
     """
 
     kind: str
@@ -32,6 +36,13 @@ class Task(NamedTuple):
     attended: bool = True
     tied: bool = False
     raw: bool = False
+    begun: bool = False
+
+    def by_hand(self, span: Span) -> Span | None:
+        """Return when of its span somebody has hands on it, or None where nobody has."""
+        if self.attended:
+            return span
+        return Span(span.start, span.start + HANDS_ON) if self.begun else None
 
 
 class Portion(NamedTuple):
