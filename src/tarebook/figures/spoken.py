@@ -30,7 +30,9 @@ def spoken(name: str) -> str:
         found = food(name)
     except FoodUnknown:
         return written
-    return _said(found, written) if normalised(name) == found.key else written
+    said = _said(found, written) if normalised(name) == found.key else written
+    # "Low" is a claim with a limit of its own (21 CFR 101.61); a sauce with less salt is not low.
+    return said.replace("low sodium", "lower-sodium")
 
 
 def _said(found: Food, written: str) -> str:
