@@ -30,7 +30,7 @@ def test_every_ingredient_has_measure_and_grams(shipped: Shipped) -> None:
 
 def test_a_spoon_out_of_tolerance_tells_its_error(shipped: Shipped, unwrapped: Unwrapped) -> None:
     """Where no spoon is near enough the nearest is shown with its error, beside the grams."""
-    assert "1/2 tsp (-17%: better weighed)" in unwrapped(sheet(shipped(factor="12/5")))
+    assert "1/2 tsp (17 % under: weigh it)" in unwrapped(sheet(shipped(factor="12/5")))
 
 
 def test_exact_amounts_on_request(shipped: Shipped, unwrapped: Unwrapped) -> None:

@@ -86,9 +86,18 @@ def test_what_to_measure_is_listed_with_its_weight_and_note(shipped: Shipped) ->
     """Each ingredient on one line, in the order of the card."""
     lines = data_of(shipped(factor="12/5"))["recipeIngredient"]
 
-    assert "1 cup + 3 Tbsp soy sauce (324 g)" == lines[0]
-    assert lines[-1].startswith("1/2 tsp")
-    assert lines[-1].endswith("allspice (1.2 g); or a dozen juniper berries, crushed")
+    assert ["6 lb (2,722 g) venison (deer)", "1 cup + 3 Tbsp soy sauce (324 g)"] == lines[:2]
+    assert (
+        "1/2 tsp allspice (1.2 g; 17 % under: weigh it); or a dozen juniper berries, crushed"
+    ) == lines[-1]
+
+
+def test_no_weight_stands_twice_in_a_line(shipped: Shipped) -> None:
+    """What is measured by weight has its weight once, a curing salt to the tenth of a gram."""
+    lines = data_of(shipped("cranberry-moose"))["recipeIngredient"]
+
+    assert "20 g table salt" in lines
+    assert "3.0 g curing salt 1; weigh it; never a spoon" in lines
 
 
 def test_who_collects_the_recipe_collects_its_cautions(shipped: Shipped) -> None:
@@ -98,15 +107,27 @@ def test_who_collects_the_recipe_collects_its_cautions(shipped: Shipped) -> None
     *_, mind = sections = data_of(sheet)["recipeInstructions"]
     steps = [one["text"] for one in sections if one["@type"] == "HowToStep"]
 
-    assert [*card.conditions, *card.steps] == steps
-    assert [list(card.notes)] == [
-        [tip["text"] for tip in one["itemListElement"]]
+    assert list(card.steps) == steps
+    assert {"Times and heat": list(card.conditions), "Notes": list(card.notes)} == {
+        one["name"]: [tip["text"] for tip in one["itemListElement"]]
         for one in sections
-        if one.get("name") == "Notes"
-    ]
+        if one.get("name") not in (None, "Mind")
+    }
     assert [(c.title, c.text, c.citation) for c in card.cautions] == [
         (tip["name"], tip["text"], "; ".join(tip["citation"])) for tip in mind["itemListElement"]
     ]
+
+
+def test_a_recipe_without_steps_has_what_it_says_of_soak_and_heat(shipped: Shipped) -> None:
+    """Where nobody wrote steps, soak, heat and drying are the steps, in their order."""
+    sheet = shipped()
+    card = content(sheet)._replace(steps=(), notes=())
+    told = structured_data(card, sheet.estimate)["recipeInstructions"]
+    assert isinstance(told, list)
+    *steps, mind = told
+
+    assert "Mind" == mind["name"]
+    assert list(card.conditions) == [one["text"] for one in steps]
 
 
 def test_a_weighed_batch_is_not_called_an_estimate() -> None:

@@ -37,13 +37,17 @@ def measure_words(one: ScaledIngredient) -> str:
     """Return what to take; a spoon that cannot come near enough says how far off it is."""
     if one.measure.within:
         return one.measure.text
-    return f"{one.measure.text} ({float(one.measure.error):+.0%}: better weighed)"
+    error = float(one.measure.error)
+    way = "under" if error < 0 else "over"
+    return f"{one.measure.text} ({percent(abs(error))} {way}: weigh it)"
 
 
 def grams_words(one: ScaledIngredient) -> str:
-    """Return what the scale should read."""
+    """Return what the scale should read; a curing salt to the tenth that its measure has too."""
     if one.mass is None:
         return NOT_KNOWN
+    if one.food.curing:
+        return one.measure.text.removesuffix(", weighed")
     return format_mass_g(one.mass.middle_g)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from tarebook.cards.content import Content, FigureRow, Measured
+from tarebook.cards.figures import NOT_KNOWN
 from tarebook.nutrition import Estimate
 from tarebook.paper.who_says_so import citations_of
 from tarebook.quantities.words import format_mass_g
@@ -46,7 +47,10 @@ def structured_data(
         "name": card.title,
         "description": card.about,
         "recipeYield": _finished(found),
-        "recipeIngredient": [_ingredient(one) for group in card.groups for one in group.items],
+        "recipeIngredient": [
+            _meat(card),
+            *(_ingredient(one) for group in card.groups for one in group.items),
+        ],
         "recipeInstructions": list(_instructions(card)),
         "nutrition": _nutrition(card, found.ounce.words),
         "sdDatePublished": date,
@@ -61,23 +65,40 @@ def _finished(found: Estimate) -> str:
     return f"about {likely} dried (home estimate, {low} to {high})"
 
 
+def _meat(card: Content) -> str:
+    """Return today's meat as an ingredient, of the sentence that gives the card its size."""
+    return card.size.removeprefix("For ").replace(" of ", " ", 1)
+
+
 def _ingredient(one: Measured) -> str:
-    note = f"; {one.note}" if one.note else ""
-    return f"{one.measure} {one.name} ({one.weighs}){note}"
+    """Return an ingredient in one line: no weight twice, and what is said of it behind it."""
+    measure, _, missed = one.measure.partition(" (")
+    measure = measure.removesuffix(", weighed")
+    weighs = f"weight {NOT_KNOWN}" if one.weighs == NOT_KNOWN else one.weighs
+    told = "; ".join(filter(None, ("" if weighs == measure else weighs, missed.rstrip(")"))))
+    line = f"{measure} {one.name} ({told})" if told else f"{measure} {one.name}"
+    return f"{line}; {one.note}" if one.note else line
 
 
 def _instructions(card: Content) -> Iterator[dict[str, object]]:
-    for text in (*card.conditions, *card.steps):
+    """Yield the recipe's steps, in which a cook can go; then soak, heat and drying in short."""
+    for text in card.steps or card.conditions:
         yield {"@type": "HowToStep", "text": text}
-    tips = [*({"@type": "HowToTip", "text": note} for note in card.notes)]
-    if tips:
-        yield {"@type": "HowToSection", "name": "Notes", "itemListElement": tips}
+    if card.steps:
+        yield from _tips("Times and heat", card.conditions)
+    yield from _tips("Notes", card.notes)
     # Who collects the recipe collects its cautions.
     yield {
         "@type": "HowToSection",
         "name": "Mind",
         "itemListElement": [_tip(one) for one in card.cautions],
     }
+
+
+def _tips(name: str, texts: tuple[str, ...]) -> Iterator[dict[str, object]]:
+    tips = [{"@type": "HowToTip", "text": text} for text in texts]
+    if tips:
+        yield {"@type": "HowToSection", "name": name, "itemListElement": tips}
 
 
 def _tip(caution: Caution) -> dict[str, object]:
