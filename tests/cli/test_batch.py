@@ -136,8 +136,9 @@ For next time
 1.16    less pepper (Thu 26 Nov 2026)
 
 In one finished ounce, a home estimate (as weighed)
-sodium          220-346 mg
-total sugars    1.1-1.8 g
+sodium          276 mg (220-346 mg)
+total sugars    at least 1.4 g (1.1-1.8 g)
+Total sugars of allspice not known.
 36 % of the raw meat is left.
 """
 

@@ -75,6 +75,21 @@ def test_figures_narrow_as_weights_come_in(tarebook: Tarebook) -> None:
     assert spread() < before
 
 
+def test_a_figure_with_a_gap_is_at_least(tarebook: Tarebook) -> None:
+    """The likely value stands beside its ends; what lacks a share is marked, and the gap named."""
+    tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
+    tarebook("batch", "weigh", "finished", "1150g")
+    out = tarebook("batch", "show").out
+    found = json.loads(tarebook("batch", "show", "--json").out)["per_ounce"]
+    sodium, sugars = found["sodium_mg"], found["sugars_g"]
+
+    assert ["allspice"] == sugars["missing"] and [] == sodium["missing"]
+    ends = f"({sugars['low']:.2f}-{sugars['high']:.1f} g)"
+    assert f"total sugars    at least {sugars['likely']:.1f} g {ends}" in out
+    assert f"sodium          {sodium['likely']:.0f} mg ({sodium['low']:.0f}-" in out
+    assert "Total sugars of allspice not known." in out
+
+
 def test_weights_that_cannot_be_are_told_and_the_book_is_shown(tarebook: Tarebook) -> None:
     """No figures, and why; the entries all the same."""
     tarebook("batch", "start", "juniper-venison", "--meat", "6lb")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -26,6 +27,15 @@ def test_sugars_whose_sum_has_a_gap_are_told_with_it(tarebook: Tarebook) -> None
     _, out, _ = tarebook("target", "juniper-venison", "--sugars", "20%")
 
     assert "allspice is not known and comes on top" in " ".join(out.split())
+
+
+def test_a_figure_with_a_gap_is_at_least(tarebook: Tarebook) -> None:
+    """Now, in each way, weighed instead, and where it is not enough: the mark is on the number."""
+    for limit in ("20%", "0.1 g/oz"):
+        told = " ".join(tarebook("target", "juniper-venison", "--sugars", limit).out.split())
+
+        marks = re.findall(r"(at least )?[\d.]+ g \([\d.]+ to [\d.]+\)", told)
+        assert {"at least "} == set(marks)
 
 
 def test_the_label_ounce_is_another_goal(tarebook: Tarebook) -> None:

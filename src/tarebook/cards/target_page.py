@@ -97,7 +97,8 @@ def _wanted(goal: Goal) -> str:
 
 def _three(found: Range) -> str:
     low, likely, high = (digits(one, found.unit) for one in (found.low, found.likely, found.high))
-    return f"{likely} {found.unit} ({low} to {high})"
+    lead = "at least " if found.at_least else ""
+    return f"{lead}{likely} {found.unit} ({low} to {high})"
 
 
 def _way(number: int, option: Option, found: Answers) -> Iterator[Line]:

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from tarebook.cards.figures import NAMES, span
+from tarebook.cards.figures import NAMES, NOT_KNOWN, likely, span
 from tarebook.cards.keys import range_data
 from tarebook.cards.lines import Line, Style, clean, row, wrap
+from tarebook.cards.words import listed
 from tarebook.cards.worksheet import Worksheet
 from tarebook.lessons.tables import ALL, MEASURES, Spread, Taught
+from tarebook.nutrition import Estimate
+from tarebook.nutrition.range import Range
 
 COLUMNS = 80
 _WIDTHS = (24, 8, 20, 20)
+_TWO = (14, 64)
 _NAMED = {
     "yield_fraction": "finished over raw",
     "gain_fraction": "gained in the soak",
@@ -86,7 +90,8 @@ def figures_so_far(sheet: Worksheet) -> Iterator[Line]:
     yield Line()
     yield Line(f"In one finished ounce, a home estimate ({weighed})", Style.HEAD)
     for figure in _FIGURES:
-        yield Line(row((NAMES[figure], span(found.per_ounce[figure])), (14, 24)))
+        yield Line(row((NAMES[figure], _likely_of(found.per_ounce[figure])), _TWO))
+    yield from _missing(found)
     if found.weighed:
         share = f"{100 * found.yield_fraction.likely:.0f} %"
         yield from _say(f"{share} of the raw meat is left.")
@@ -103,6 +108,23 @@ def figures_so_far(sheet: Worksheet) -> Iterator[Line]:
 def figures_data(sheet: Worksheet) -> dict[str, Any]:
     """Return the same as plain data."""
     return {figure: range_data(sheet.estimate.per_ounce[figure]) for figure in _FIGURES}
+
+
+def _likely_of(found: Range | None) -> str:
+    """Return the likely value with low and high; "at least" where something is missing."""
+    ends = span(found)
+    return ends if found is None or ends == NOT_KNOWN else f"{likely(found)} ({ends})"
+
+
+def _missing(found: Estimate) -> Iterator[Line]:
+    """Yield what the figures lack, and whose doing it is."""
+    gaps: dict[tuple[str, ...], list[str]] = {}
+    for figure in _FIGURES:
+        value = found.per_ounce[figure]
+        if value is not None and value.missing:
+            gaps.setdefault(value.missing, []).append(NAMES[figure])
+    for names, figures in gaps.items():
+        yield from _say(f"{' and '.join(figures).capitalize()} of {listed(names)} not known.")
 
 
 def _cells(measure: str, found: Spread) -> tuple[str, str, str, str]:
