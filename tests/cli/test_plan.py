@@ -47,7 +47,7 @@ def test_the_kitchen_is_used(tarebook: Tarebook) -> None:
 
     assert [5, 5, 3] == loads()
     assert [10, 3] == loads("--trays", "10")
-    assert [5, 5, 5, 5, 2] == loads("--tray", "8 x 9 in")
+    assert [5, 5, 5, 5, 2] == loads("--tray", "8 x 9 in", "--frozen")
 
 
 def test_an_unknown_kitchen_is_said(tarebook: Tarebook) -> None:

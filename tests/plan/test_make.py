@@ -11,7 +11,8 @@ import pytest
 from tarebook.clocks.zones import clock
 from tarebook.findings import AskedWrongly
 from tarebook.kitchen import Kitchen, Tray
-from tarebook.plan.cold import warm_of
+from tarebook.plan.cold import longest_held_min, warm_of
+from tarebook.plan.conflicts import conflicts_of
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import raw_spans
@@ -249,13 +250,43 @@ def test_recipes_at_odds_with_a_rule(parts: dict[str, object], says: str, plan: 
     assert says in said(found).replace("Ground", "ground").replace("The recipe", "the recipe")
 
 
-def test_raw_meat_that_would_wait_too_long(plan: PlanOf) -> None:
-    """Thirty pounds of turkey on five trays wait for days: the limit is told, and what to do."""
-    found = plan(meat="turkey-breast", pounds=30, ready="2026-12-12 18:00", nights="22:00-06:00")
+@pytest.mark.parametrize(
+    ("meat", "pounds", "when"),
+    [
+        ("turkey-breast", 30, {"ready": "2026-12-12 18:00", "nights": "22:00-06:00"}),
+        ("turkey-breast", 25, {"start": "Friday 8:00"}),
+        ("deer", 40, {"start": "Friday 9:00"}),
+    ],
+)
+def test_only_as_much_is_planned_as_may_wait(
+    meat: str, pounds: int, when: dict[str, str], plan: PlanOf
+) -> None:
+    """Loads that would wait raw over the limit are no part of the plan; they are to be frozen."""
+    found = plan(meat=meat, pounds=pounds, **when)
+    (job,) = found.jobs
 
-    assert "2 days is the cautious limit for turkey breast" in said(found)
-    assert "Plan 4 lb 6 oz here" in said(found) or "freeze at once the other" in said(found)
-    assert any(one.grave for one in found.conflicts)
+    assert job.left_g > 0
+    assert pounds * 453.59237 == pytest.approx(job.meat_g + job.left_g)
+    assert job.meat_g == pytest.approx(sum(load.meat_g for load in job.loads))
+    assert warm_of(job, 0, found.placed).held_min <= longest_held_min(job)
+    assert {one.load for one in found.placed} - {0} == set(range(1, len(job.loads) + 1))
+    assert "the cautious limit for" in said(found) and "Freeze the other" in said(found)
+    assert not any(one.grave for one in found.conflicts)
+
+
+def test_one_load_that_waits_too_long_is_at_odds(plan: PlanOf) -> None:
+    """Where no load can be left out, the limit is told, and the plan stays at odds with it."""
+    found = plan(meat="turkey-breast", pounds=4, start="Friday 8:00")
+    early = [
+        one._replace(start=one.start - 3 * 1440) if one.kind == "trim" else one
+        for one in found.placed
+    ]
+    told = conflicts_of(found.jobs, found.dryer, early, found.steps)
+
+    assert not any(one.grave for one in found.conflicts)
+    (grave,) = [one for one in told if one.grave]
+    assert "2 days is the cautious limit for turkey breast" in grave.text
+    assert "dry less at once; freeze the rest at once" in grave.do
 
 
 def test_frozen_meat_is_thawed_load_by_load(plan: PlanOf) -> None:
@@ -330,7 +361,7 @@ def test_no_soak_is_ever_over_its_limit(plan: PlanOf) -> None:
             pounds=11, ready="2026-12-06 18:00", soak=f"hours = {hours}", nights="21:00-07:00"
         )
         soaks = [one.end - one.start for one in found.placed if one.kind == "soak"]
-        assert 3 == len(soaks) and max(soaks) <= 24 * 60
+        assert soaks and max(soaks) <= 24 * 60
 
 
 def test_a_dryer_whose_heat_nobody_told(plan: PlanOf) -> None:

@@ -11,7 +11,7 @@ from tarebook.figures.foods import food
 from tarebook.figures.sources import sources
 from tarebook.figures.task_times import task_times
 from tarebook.kitchen.profile import CM2_PER_FT2
-from tarebook.plan.cold import warm_of
+from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.conflicts import AT_ODDS
 from tarebook.plan.heat import COSTS, WORDS
 from tarebook.plan.hours import Hours
@@ -302,7 +302,7 @@ def _cold_words(plan: Plan, at: int, job: Job) -> str:
             f"{limit('come-up', 'time'):g} hours in all is the limit [{citations('come-up')}]: "
             "heat it first, if you can."
         )
-    if not job.frozen:
+    if not job.frozen and warm.held_min <= longest_held_min(job):
         days = raw_days(job.case)
         since = said_at(warm.heated_at - round(days * 24 * 60), plan.zone)
         said += (

@@ -35,6 +35,7 @@ def _job_data(plan: Plan, at: int, job: Job) -> dict[str, Any]:
     return {
         "title": job.recipe.title,
         "meat_g": round(job.meat_g, 2),
+        "left_over_g": round(job.left_g, 2),
         "frozen": job.frozen,
         "heat_step": job.choice.step.value,
         "heat_step_why": job.choice.why,

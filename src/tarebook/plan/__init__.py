@@ -13,6 +13,7 @@ Files of this room, in the order of the road:
 - ``heat``: which heat step may be had, and what each does to the strips.
 - ``jobs``: a recipe at today's weight as plain minutes and trays.
 - ``shares``: what each of several loads takes of the marinade, and its own curing salt.
+- ``parted``: a recipe thawed load by load, or of fewer loads.
 - ``tasks``: spans of minutes, tasks, portions, batches.
 - ``place``: where in time everything goes; a pure function over plain values.
 - ``steps``: the plan in words, with what is done in between; ``step_words``: of each step.

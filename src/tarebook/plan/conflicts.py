@@ -7,7 +7,7 @@ from datetime import tzinfo
 
 from tarebook.figures.foods import food
 from tarebook.kitchen.keys import BY_PATH
-from tarebook.plan.cold import held_min, longest_held_min, warm_of
+from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.jobs import Job, hot_enough, thickness_of
 from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.tasks import Placed, Span
@@ -324,30 +324,37 @@ def _cold_conflicts(job: Job, at: int, placed: Sequence[Placed]) -> Iterator[Sai
             kinds=("thaw",),
         )
     held = longest_held_min(job)
+    if job.left_g:
+        yield _left_over(job, held)
     if warm.held_min > held:
         yield Said(
             f"raw meat would wait {hours_words(warm.held_min)} in the refrigerator, and "
             f"{held // 1440} days is the cautious limit for {_held_as(job)}",
-            _less_at_once(job, at, placed, held),
+            f"dry less at once; {_till_its_day(job)}",
             "raw-holding",
             grave=True,
             kinds=("wait",),
         )
 
 
-def _less_at_once(job: Job, at: int, placed: Sequence[Placed], held: int) -> str:
-    """Return how much of it can be dried within the limit, and what becomes of the rest."""
-    in_time = [
-        load.meat_g
-        for number, load in enumerate(job.loads, start=1)
-        if held_min(job, at, placed, number) <= held
-    ]
-    rest = format_pounds(job.meat_g - sum(in_time))
-    where = "leave" if job.frozen else "freeze at once"
-    kept = "in the freezer till its own day" if job.frozen else "and dry it on a day of its own"
-    if not in_time:
-        return f"dry less at once; {where} the rest, {kept}"
-    return f"plan {format_pounds(sum(in_time))} here; {where} the other {rest}, {kept}"
+def _left_over(job: Job, held: int) -> Said:
+    """Return how much of it is planned, since the rest would wait raw for too long."""
+    planned, asked = format_pounds(job.meat_g), format_pounds(job.meat_g + job.left_g)
+    return Said(
+        f"of the {asked} asked for, {planned} are planned: the rest would wait raw for longer than "
+        f"{held // 1440} days, the cautious limit for {_held_as(job)}",
+        f"{_till_its_day(job, format_pounds(job.left_g))}; print card and labels for {planned}",
+        "raw-holding",
+        kinds=("trim", "knead", "thaw"),
+    )
+
+
+def _till_its_day(job: Job, rest: str = "") -> str:
+    """Return what becomes of meat that is too much for one plan."""
+    other = f"the other {rest}" if rest else "the rest"
+    if job.frozen:
+        return f"leave {other} in the freezer till its own day"
+    return f"freeze {other} at once, and dry it on a day of its own"
 
 
 def _held_as(job: Job) -> str:

@@ -67,6 +67,7 @@ class Job(NamedTuple):
         shares: what each load takes of marinade and curing salt; empty where it is one, or where
             all is kneaded in at once.
         by_load: whether the loads come out of the freezer one by one.
+        left_g: meat that was asked for and is not planned, since it would wait raw too long [g].
     """
 
     recipe: Recipe
@@ -89,6 +90,7 @@ class Job(NamedTuple):
     batch: Batch
     shares: tuple[Share, ...] = ()
     by_load: bool = False
+    left_g: float = 0.0
 
     @property
     def cured_by_load(self) -> bool:
@@ -167,7 +169,7 @@ def job_of(
         air_known=dryer.heat_f is not None,
         shares=shares_of(scaled, loads) if len(loads) > 1 and _steep(case, 0.0) else (),
         batch=Batch(
-            prep=_prep(case, float(meat_g) / 1000, frozen=frozen),
+            prep=prep_of(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,
             steep=_steep(case, loads[0].meat_g / 1000),
             wash=_wash(case, soak),
@@ -214,16 +216,6 @@ def hot_enough(case: Case, wanted_f: tuple[float, float]) -> tuple[float, float]
     return least, max(wanted_f[1], span("oven-after", "dryer-air")[1])
 
 
-def thawed_by_load(job: Job) -> Job:
-    """Return a job whose loads come out of the freezer one by one, each in its own time."""
-    prep = tuple(one for one in job.batch.prep if one.kind not in ("thaw", "trim"))
-    portions = tuple(
-        portion._replace(lead=(*_prep(job.case, load.meat_g / 1000, frozen=True), *portion.lead))
-        for portion, load in zip(job.batch.portions, job.loads, strict=True)
-    )
-    return job._replace(batch=job.batch._replace(prep=prep, portions=portions), by_load=True)
-
-
 def soak_minutes(case: Case) -> tuple[tuple[int, int, int], bool]:
     """Return least, wanted and most time in the marinade or rub [min], and whether it was cut.
 
@@ -242,6 +234,18 @@ def soak_minutes(case: Case) -> tuple[tuple[int, int, int], bool]:
     limit_min = int(limit("soak-day", "soak") * 60) if case.is_flesh else most
     capped = wanted > limit_min or (case.soaked and case.recipe.soak.hours[0] * 60 > limit_min)
     return (min(least, limit_min), min(wanted, limit_min), min(most, limit_min)), capped
+
+
+def prep_of(case: Case, kg: float, *, frozen: bool) -> tuple[Task, ...]:
+    """Return what is done once to meat of so many kilograms, before it is parted into loads."""
+    tasks = []
+    if frozen:
+        thaw = max(minutes("thaw", kg=kg, end="high"), minutes("thaw-least"))
+        tasks.append(Task("thaw", whole_minutes(thaw), attended=False))
+    if case.ground:
+        washed = (_task("wash", raw=True),) if case.is_flesh else ()
+        return (*tasks, _task("mix"), _task("knead", raw=case.is_flesh), *washed)
+    return (*tasks, _task("trim", kg=kg, raw=case.is_flesh))
 
 
 def held_hot_min(case: Case) -> int:
@@ -316,17 +320,6 @@ def _hours(
     if stated is None:
         return published_hours(planned)
     return recipe_hours(*stated, conditions(thickness_of(recipe), wanted_f), planned)
-
-
-def _prep(case: Case, kg: float, *, frozen: bool) -> tuple[Task, ...]:
-    tasks = []
-    if frozen:
-        thaw = max(minutes("thaw", kg=kg, end="high"), minutes("thaw-least"))
-        tasks.append(Task("thaw", whole_minutes(thaw), attended=False))
-    if case.ground:
-        washed = (_task("wash", raw=True),) if case.is_flesh else ()
-        return (*tasks, _task("mix"), _task("knead", raw=case.is_flesh), *washed)
-    return (*tasks, _task("trim", kg=kg, raw=case.is_flesh))
 
 
 def _lead(case: Case, kg: float) -> tuple[Task, ...]:

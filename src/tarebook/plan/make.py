@@ -6,11 +6,12 @@ from collections.abc import Callable, Sequence
 from datetime import tzinfo
 
 from tarebook.findings import AskedWrongly
-from tarebook.plan.cold import longest_held_min, warm_of
+from tarebook.plan.cold import held_min, longest_held_min, warm_of
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict
-from tarebook.plan.jobs import Job, thawed_by_load
+from tarebook.plan.jobs import Job
 from tarebook.plan.nights import nights as nights_between
 from tarebook.plan.notes import notes_of
+from tarebook.plan.parted import first_loads, thawed_by_load
 from tarebook.plan.place import GRID, HORIZON, place_back, place_from
 from tarebook.plan.steps import Step, steps_of
 from tarebook.plan.tasks import Placed, Span
@@ -86,11 +87,12 @@ def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Pl
     """
     placer = _Placer(jobs, dryer, wish, zone)
     placed, conflicts = placer.place()
-    sooner = _by_load(jobs, placed)
-    if sooner != tuple(jobs):
-        jobs = sooner
-        placer = _Placer(jobs, dryer, wish, zone)
-        placed, conflicts = placer.place()
+    for parted in (_by_load, *[_within_limit] * max(len(job.loads) for job in jobs)):
+        otherwise = parted(jobs, placed)
+        if otherwise != tuple(jobs):
+            jobs = otherwise
+            placer = _Placer(jobs, dryer, wish, zone)
+            placed, conflicts = placer.place()
     plan = Plan(
         jobs=tuple(jobs),
         dryer=dryer,
@@ -119,6 +121,17 @@ def _by_load(jobs: Sequence[Job], placed: Sequence[Placed]) -> tuple[Job, ...]:
         else job
         for at, job in enumerate(jobs)
     )
+
+
+def _within_limit(jobs: Sequence[Job], placed: Sequence[Placed]) -> tuple[Job, ...]:
+    """Return the jobs; one whose last loads would wait raw for too long goes without them."""
+    found = []
+    for at, job in enumerate(jobs):
+        loads = range(1, len(job.loads) + 1)
+        in_time = sum(held_min(job, at, placed, one) <= longest_held_min(job) for one in loads)
+        too_long = job.case.is_flesh and len(loads) > 1 and in_time < len(loads)
+        found.append(first_loads(job, max(in_time, 1)) if too_long else job)
+    return tuple(found)
 
 
 class _Placer:
