@@ -32,7 +32,13 @@ def test_a_way_tells_what_to_measure_and_what_it_costs() -> None:
 
     assert "by the high estimate" in page
     assert "lower-sodium soy sauce" in page
-    for word in ("Total sugars", "marinade", "salt in it", "doubt ±", "Weighed instead"):
+    for word in (
+        "Total sugars",
+        "liquid in the marinade",
+        "salt in all of it by weight",
+        "doubt ±",
+        "Weighed instead",
+    ):
         assert word in page
     assert HEAT_STAYS in page
 

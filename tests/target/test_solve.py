@@ -118,6 +118,33 @@ def test_an_answer_is_for_todays_meat() -> None:
     assert volumes[0] is not None and volumes[1] == pytest.approx(3 * volumes[0], rel=0.05)
 
 
+def test_syrup_is_liquid_of_the_marinade_and_sugar_is_not(recipe_of: RecipeOf) -> None:
+    """What leaves the jug with the syrup leaves the volume; sugar dissolves and was never in it."""
+    syrups = {"maple-syrup": "120 mL", "honey": "30 mL", "molasses": "30 mL"}
+    recipe = recipe_of(marinade={"soy-sauce": "240 mL", "brown-sugar": "2 Tbsp", **syrups})
+
+    whole = marinade_ml(scale_by_factor(recipe, Fraction(1), BASIC))
+    assert whole == pytest.approx(420, rel=0.02)
+
+
+def test_less_syrup_is_less_marinade(recipe_of: RecipeOf) -> None:
+    """The way that takes syrup out tells less liquid than there was."""
+    recipe = recipe_of(marinade={"soy-sauce": "1 cup", "maple-syrup": "1/2 cup"})
+    told = answers(recipe, read_goal("sugars_g", "30%"), drawer=BASIC)
+    way = next(one for one in told.options if one.change.key == "less-sweet")
+    assert way.scooped is not None
+    before, after = marinade_ml(told.now.scaled), marinade_ml(way.scooped.scaled)
+
+    assert before is not None and after is not None
+    syrup_ml = [
+        sum(float(one.mass.middle_g) for one in each.scaled.ingredients
+            if one.mass is not None and one.food.key == "maple-syrup") / 1.33
+        for each in (told.now, way.scooped)
+    ]  # fmt: skip
+    assert before - after == pytest.approx(syrup_ml[0] - syrup_ml[1], rel=0.02)
+    assert before - after > 20
+
+
 @pytest.mark.published
 def test_salt_of_a_brine_is_told_as_it_was_made(recipe_of: RecipeOf) -> None:
     """60 g of pure salt with 1,000 g of water is 5.66 % by weight: arithmetic."""

@@ -180,8 +180,13 @@ def _costs(now: Answer, then: Answer, goal: Goal) -> str:
             f"{NAMES[other]} {lead}{digits(b.likely, unit)} {unit} (was {digits(a.likely, unit)})"
         )
     for words, before, after, unit in (
-        ("marinade", marinade_ml(now.scaled), marinade_ml(then.scaled), "mL"),
-        ("salt in it", marinade_salt_percent(now), marinade_salt_percent(then), "%"),
+        ("liquid in the marinade", marinade_ml(now.scaled), marinade_ml(then.scaled), "mL"),
+        (
+            "salt in all of it by weight",
+            marinade_salt_percent(now),
+            marinade_salt_percent(then),
+            "%",
+        ),
     ):
         if before and after is not None:
             shown = f"{after:,.0f}" if unit == "mL" else f"{after:.1f}"

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tarebook.figures.foods import food
+from tarebook.figures.foods import Food, food
 from tarebook.figures.measures import density
+from tarebook.figures.nutrients import values
 from tarebook.figures.working import value
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
 from tarebook.nutrition.makeup import SODIUM_IN_SALT
@@ -21,6 +22,7 @@ from tarebook.target.goal import Goal
 from tarebook.tuples import NamedTuple
 
 _HALVINGS = 24
+_SYRUP_G = 10  # [g of water per 100 g]: brown sugar has under 2, honey 17
 _STEPS = 64  # how finely a share is tried once it has to fit the drawer
 
 
@@ -203,10 +205,13 @@ def _weighed(one: Ingredient) -> Ingredient:
 
 
 def marinade_ml(scaled: ScaledRecipe) -> float | None:
-    """Return the volume of a marinade as it is measured [mL]; None where a part has no density."""
+    """Return the liquid of a marinade as it is measured [mL]; None where a part has no density.
+
+    Syrups and honey are counted with the sauces: they run, and wet the meat as those do.
+    """
     total = 0.0
     for one in scaled.ingredients:
-        if one.ingredient.part is not Part.MARINADE or not one.food.poured:
+        if one.ingredient.part is not Part.MARINADE or not _runs(one.food):
             continue
         g_per_ml = _density(one.ingredient, one.food.key)
         if one.mass is None or g_per_ml is None:
@@ -226,6 +231,12 @@ def marinade_salt_percent(answer: Answer) -> float | None:
     if not total_g:
         return None
     return sodium_mg / 1000 / SODIUM_IN_SALT / total_g * 100
+
+
+def _runs(item: Food) -> bool:
+    """Whether a food is a liquid in the bowl: one that is poured, or a sweetener with water."""
+    water_g = values(item.key)["water_g"] or 0.0
+    return item.poured or (item.kind == "sweetener" and water_g >= _SYRUP_G)
 
 
 def _density(one: Ingredient, key: str) -> float | None:
