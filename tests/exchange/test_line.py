@@ -17,7 +17,7 @@ from tarebook.quantities import Dimension, parse_amount, units
 
 HERE = Path(__file__).parent
 # Of each file: the share of lines read right that was measured once. It may rise, never fall.
-SHARES = {"lines-seen.csv": 1.0, "lines-unseen.csv": 0.95}
+SHARES = {"lines-seen.csv": 1.0, "lines-unseen.csv": 0.983}
 
 
 def words_of(name: str) -> str:
