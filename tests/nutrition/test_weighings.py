@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from fractions import Fraction
 from math import exp
 from random import Random
 from statistics import fmean, stdev
 
 import pytest
 
+from tarebook.cards.worksheet import worksheet
 from tarebook.nutrition.weighings import Weighing, told
+from tarebook.recipe.model import Recipe
 
 
 def made(count: int, *, seed: int = 1) -> tuple[list[float], list[float], list[float]]:
@@ -57,3 +61,28 @@ def test_a_figure_that_is_zero_stays_zero() -> None:
     zero = [0.0] * len(figure)
 
     assert told({"x": zero}, [Weighing("batch", noise, weight)])["x"] == zero
+
+
+def test_a_weight_beyond_all_draws_says_no_more_than_the_farthest() -> None:
+    """Twice as far out is no further; what was weighed itself follows the scale all the way."""
+    figure, weight, _ = made(500)
+    least = min(weight)
+    out, further = ([Weighing("batch", [by * least] * 500, weight)] for by in (0.9, 0.5))
+
+    assert told({"x": figure}, further) == told({"x": figure}, out)
+    followed = told({"w": weight}, further, beyond=True)["w"]
+    assert max(followed) == pytest.approx(0.5 * least)
+
+
+def test_a_batch_lighter_than_thought_is_saltier(recipe_of: Callable[..., Recipe]) -> None:
+    """Beyond the draws a lighter batch has lost more water: more sodium an ounce, never less."""
+    recipe = recipe_of()
+    guessed = worksheet(recipe, factor=Fraction(1)).estimate
+    least = guessed.finished_g.low
+    light, lighter = (
+        worksheet(recipe, factor=Fraction(1), finished_g=by * least).estimate for by in (0.92, 0.84)
+    )
+
+    sodium = [one.per_ounce["sodium_mg"].likely for one in (light, lighter)]
+    assert sodium[0] < sodium[1]
+    assert light.salt_kept_fraction.likely < guessed.salt_kept_fraction.likely

@@ -30,7 +30,7 @@ MANY = 2000
 
 _NOTHING: Mapping[str, float] = {}
 _PURE_SALT_CV = 0.02
-_SOLIDS, _FINISHED = "solids_g", "finished_g"
+_SOLIDS, _FINISHED, _SALT_KEPT = "solids_g", "finished_g", "salt_kept"
 _DRIEST_ERROR = 0.97
 
 
@@ -179,11 +179,13 @@ class _End(NamedTuple):
 
 def _end(facts: Facts, ounce: Ounce, done: Batch, x: Mapping[str, Number], draws: int) -> _End:
     solids, finished = values(done.solids_g, draws), values(done.finished_g, draws)
+    kept = values(done.marinade_kept.salt, draws)
     whole: Mapping[str, list[float]] = Draws(lambda name: values(done.figures[name], draws))
     weighed = list(_weighings(facts, done, x, draws))
     if weighed:
-        moved = told({**whole, _SOLIDS: solids, _FINISHED: finished}, weighed)
-        solids, finished = moved.pop(_SOLIDS), moved.pop(_FINISHED)
+        moved = told({**whole, _SOLIDS: solids, _SALT_KEPT: kept}, weighed)
+        solids, kept = moved.pop(_SOLIDS), [min(one, 1.0) for one in moved.pop(_SALT_KEPT)]
+        finished = told({_FINISHED: finished}, weighed, beyond=True)[_FINISHED]
         whole = moved
     if facts.finished_g is not None:
         finished = [facts.finished_g * one for one in x["finished"]]
@@ -200,7 +202,7 @@ def _end(facts: Facts, ounce: Ounce, done: Batch, x: Mapping[str, Number], draws
         solids=solids,
         finished=finished,
         protein=values(done.protein_g, draws),
-        salt_kept=values(done.marinade_kept.salt, draws),
+        salt_kept=kept,
     )
 
 

@@ -5,11 +5,14 @@ along the line that ties a figure to the weights that draw itself foretold, to t
 scale read (the analysis step of an ensemble Kalman filter, on logarithms; Evensen, Ocean Dynamics
 53, 2003, 343-367, source id ``evensen-2003``). So a weight narrows every figure tied to it, and
 never widens one.
+
+The line holds as far as the draws reach. A batch lighter than any of them has lost more water than
+was thought: its salt is that of the lightest draws, and not ever less.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import exp, log
 
 from tarebook.tuples import NamedTuple
@@ -30,13 +33,17 @@ class Weighing(NamedTuple):
 
 
 def told(
-    figures: Mapping[str, Sequence[float]], weighings: Sequence[Weighing]
+    figures: Mapping[str, Sequence[float]],
+    weighings: Sequence[Weighing],
+    *,
+    beyond: bool = False,
 ) -> dict[str, list[float]]:
     """Return figures moved by what the scale says of them.
 
     Args:
         figures: draws by name, any unit, zero or more.
         weighings: what was weighed; draws in the same order.
+        beyond: follow the scale beyond all that was foretold, as what was weighed does itself.
 
     Returns:
         The moved draws; a figure that is zero in some draw stays as it is.
@@ -45,13 +52,24 @@ def told(
     scale = [[log(one) for one in each.scale_g] for each in weighings]
     away = [
         [read - guess for read, guess in zip(reads, guesses, strict=True)]
-        for reads, guesses in zip(scale, foretold, strict=True)
+        for reads, guesses in zip(
+            scale if beyond else _held(scale, foretold), foretold, strict=True
+        )
     ]
     spread = [
         [_product(a, b) + _product(s, t) for b, t in zip(foretold, scale, strict=True)]
         for a, s in zip(foretold, scale, strict=True)
     ]
     return {name: _moved(values, foretold, away, spread) for name, values in figures.items()}
+
+
+def _held(
+    scale: Sequence[Sequence[float]], foretold: Sequence[Sequence[float]]
+) -> Iterator[list[float]]:
+    """Yield what the scale read, brought within what the draws foretold."""
+    for reads, guesses in zip(scale, foretold, strict=True):
+        least, most = min(guesses), max(guesses)
+        yield [min(max(read, least), most) for read in reads]
 
 
 def _moved(
