@@ -136,7 +136,7 @@ For next time
 1.16    less pepper (Thu 26 Nov 2026)
 
 In one finished ounce, a home estimate (as weighed)
-sodium          276 mg (220-346 mg)
+sodium          283 mg (225-355 mg)
 total sugars    at least 1.4 g (1.1-1.8 g)
 Total sugars of allspice not known.
 36 % of the raw meat is left.
