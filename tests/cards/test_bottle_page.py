@@ -158,3 +158,25 @@ def test_the_list_as_data() -> None:
         (one["of"], one["sodium_mg"], one["sugars_g"])
         for one in bottles_data([LAKESIDE, half, none])
     ]
+
+
+def test_what_no_panel_prints_is_not_known_or_borrowed(unwrapped: Unwrapped) -> None:
+    """Sugars without added sugars leave these unknown; sodium that is not printed is borrowed."""
+    sweet = Panel(serving_ml=Fraction(15), serving_g=Fraction(17), sugars_g=Fraction(9))
+    bottle = LAKESIDE._replace(panel=sweet)
+
+    page, data = unwrapped(bottle_page(bottle)), bottle_data(bottle)["per_100_g"]
+
+    assert "added sugars not known not printed, and not as the food that it is like" in page
+    assert "borrowed from soy-sauce (sr26): its own may lie far from it" in page
+    assert data["added_sugars_g"]["value"] is None
+    assert data["sodium_mg"]["value"] == food_data("soy-sauce")["per_100_g"]["sodium_mg"]["value"]
+
+
+def test_added_sugars_are_no_more_than_sugars() -> None:
+    """Two printed zeros never come to more added sugars than sugars."""
+    both = SPOON._replace(added_sugars_g=Fraction(0))
+
+    data = bottle_data(LAKESIDE._replace(panel=both))["per_100_g"]
+
+    assert data["added_sugars_g"]["value"] <= data["sugars_g"]["value"]

@@ -9,7 +9,7 @@ import pytest
 from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
 from tarebook.nutrition.draws import Even
-from tarebook.nutrition.makeup import Makeup, dissolves, makeup
+from tarebook.nutrition.makeup import Makeup, composed, dissolves, makeup
 from tarebook.recipe.model import Panel
 
 CLASSES = ("water", "salt", "sucrose", "hexose", "other", "suspended", "oil")
@@ -93,7 +93,9 @@ def test_a_panel_wins_over_the_table() -> None:
     assert found.sodium_mg == pytest.approx(575 / 17)
     assert found.sucrose + found.hexose == pytest.approx(1 / 17)
     assert found.added == pytest.approx(0.5)
-    assert found.water == makeup("soy-sauce").water
+    # Its salt is 8.60 g of ash where the row has 13.96; what that leaves counts as water.
+    ash = 15.21 - 13.964 + 8.598
+    assert found.water == pytest.approx(1 - (8.14 + 0.57 + 100 / 17 + ash) / 100, abs=1e-4)
 
 
 def test_a_panel_by_volume_takes_the_density_of_the_table() -> None:
@@ -221,3 +223,57 @@ def test_what_a_panel_prints_takes_the_place_of_water(sugars: int) -> None:
 
     assert sum(classes(found).values()) == pytest.approx(1.0, abs=2e-3)
     assert (found.water < makeup("soy-sauce").water) == (sugars > 0)
+
+
+@pytest.mark.parametrize(
+    ("key", "sugars_g", "unknown"),
+    [
+        ("soy-sauce", 9, True),  # its own sugars are none added; it has 0.07 g in 18 g
+        ("soy-sauce", 0, False),
+        ("apple-juice", 2, False),  # 1.7 g in 18 g by the table
+        ("maple-syrup", 15, False),  # all of a syrup's sugars count as added
+        ("teriyaki-sauce", 3, True),  # part of them, nobody says how much
+        ("orange-juice-concentrate", 6, True),  # the table's own share is of its own sugars
+    ],
+)
+def test_sugars_printed_without_added(key: str, sugars_g: int, unknown: bool) -> None:
+    """Added sugars that a panel leaves out are not known, but where the tables say all or none."""
+    panel = Panel(serving_g=Fraction(18), sugars_g=Fraction(sugars_g))
+
+    assert unknown == ("added_sugars_g" in makeup(key, panel).missing)
+
+
+def test_added_sugars_printed_are_known() -> None:
+    """A panel that prints both leaves nothing out."""
+    panel = Panel(serving_g=Fraction(18), sugars_g=Fraction(9), added_sugars_g=Fraction(8))
+
+    assert "added_sugars_g" not in makeup("soy-sauce", panel).missing
+
+
+def test_borrowed_sodium_is_in_wider_doubt() -> None:
+    """A bottle without sodium on its panel has that of the food it is like, far less surely."""
+    silent = Panel(serving_g=Fraction(17), sugars_g=Fraction(1))
+    table, borrowed = makeup("soy-sauce"), makeup("soy-sauce", silent)
+
+    assert table.sodium_mg == borrowed.sodium_mg
+    assert (False, True) == (table.sodium_borrowed, borrowed.sodium_borrowed)
+    assert borrowed.sodium_cv > 3 * table.sodium_cv
+
+
+def test_no_sodium_is_not_borrowed() -> None:
+    """A panel that prints sodium, and a food without any, borrow none."""
+    printed = Panel(serving_g=Fraction(17), sodium_mg=Fraction(580))
+
+    assert not makeup("soy-sauce", printed).sodium_borrowed
+    assert not makeup("oil-canola", Panel(serving_g=Fraction(14))).sodium_borrowed
+
+
+def test_ash_goes_with_its_salt() -> None:
+    """A sauce of less sodium has less ash: what it weighs still adds up to what there is."""
+    row = values("soy-sauce")
+    own = composed("soy-sauce", {"sodium_mg": 3412.0, "protein_g": 11.8, "carbohydrate_g": 5.88})
+    parts = ("water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g")
+
+    # Salt of 5,493 and of 3,412 mg of sodium: 13.96 and 8.67 g; atomic weights from memory.
+    assert (row["ash_g"] or 0) - 13.964 + 8.674 == pytest.approx(own["ash_g"], abs=0.01)
+    assert sum(own[name] or 0 for name in parts) < 100.5

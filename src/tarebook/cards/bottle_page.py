@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
+from tarebook.cards.figures import NOT_KNOWN
 from tarebook.cards.food_page import COLUMNS, figure_name, food_data, number, say, three
 from tarebook.cards.lines import Line, Style, clean, table, wrap
 from tarebook.figures.foods import food
@@ -13,7 +14,7 @@ from tarebook.figures.measures import density
 from tarebook.figures.nutrients import nutrients
 from tarebook.figures.sources import sources
 from tarebook.nutrition.draws import Pert
-from tarebook.nutrition.makeup import makeup
+from tarebook.nutrition.makeup import added_known, composed
 from tarebook.nutrition.printed import PRINTED, Printed, read_panel, serving_g, span
 from tarebook.quantities.number import format_fraction
 from tarebook.recipe.bottle import OWN
@@ -22,6 +23,24 @@ from tarebook.recipe.model import Bottle, Pack, Panel
 _UNITS = {"g": "g", "mg": "mg", "ug": "µg", "kcal": "kcal"}
 _WIDTHS = (16, 12, 48)
 _HUNDRED_G = 100
+_CHANGED = 0.005
+_NOT_PRINTED = "not printed, and not as the food that it is like"
+_HANGS_ON = {
+    "water_g": "what the rest leaves room for",
+    "carbohydrate_g": "as much as its sugars",
+    "ash_g": "by its own salt",
+}
+"""Figures that are taken from the tables as far as what is printed allows, and why."""
+
+_NO_FIGURE = {
+    "value": None,
+    "unit": "g",
+    "source": "",
+    "confidence": "",
+    "note": _NOT_PRINTED,
+    "low": None,
+    "high": None,
+}
 
 
 def bottle_page(bottle: Bottle) -> Iterator[Line]:
@@ -51,7 +70,7 @@ def bottle_data(bottle: Bottle) -> dict[str, Any]:
         "per_100_g": {
             name: _figure_data(bottle, name, read.get(name), like["per_100_g"].get(name))
             for name in PRINTED
-            if name in read or name in like["per_100_g"]
+            if name in read or name in like["per_100_g"] or _added_unknown(bottle, name)
         },
         "density_g_per_ml": like["density_g_per_ml"] if own is None else own,
         "allergens": list(bottle.contains or ()) if contains else like["allergens"],
@@ -128,6 +147,8 @@ def _figures(bottle: Bottle) -> Iterator[Line]:
             if bottle.panel is not None and getattr(bottle.panel, name) is not None:
                 unused.append(figure_name(name))
             cells = _taken_cells(bottle, name)
+        elif _added_unknown(bottle, name):
+            cells = figure_name(name), NOT_KNOWN, _NOT_PRINTED
         else:
             continue
         yield from (Line(text) for text in table([cells], _WIDTHS, right=(1,)))
@@ -152,23 +173,35 @@ def _taken_cells(bottle: Bottle, name: str) -> tuple[str, str, str]:
     words = f"taken from {bottle.like} ({one.source})"
     if one.value is None:
         return figure_name(name), "not known", f"nor by {bottle.like}"
-    value = one.value
-    if name == "water_g" and bottle.panel is not None:
-        held = 100 * makeup(bottle.like, bottle.panel).water
-        if held < value - 0.5:
-            return figure_name(name), f"{three(held)} {one.unit}", "what the rest leaves room for"
-    sugars = _read(bottle).get("sugars_g")
-    if name == "carbohydrate_g" and sugars is not None and sugars.amount > value:
-        return figure_name(name), f"{three(sugars.amount)} {one.unit}", "as much as its sugars"
-    return figure_name(name), f"{value:,g} {one.unit}", words
+    held = _composed(bottle)[name]
+    if held is not None and abs(held - one.value) >= _CHANGED:
+        return figure_name(name), f"{three(held)} {one.unit}", _HANGS_ON[name]
+    if name == "sodium_mg" and one.value:
+        words = f"borrowed from {bottle.like} ({one.source}): its own may lie far from it"
+    return figure_name(name), f"{one.value:,g} {one.unit}", words
+
+
+def _composed(bottle: Bottle) -> Mapping[str, float | None]:
+    return composed(bottle.like, {name: one.amount for name, one in _read(bottle).items()})
+
+
+def _added_unknown(bottle: Bottle, name: str) -> bool:
+    """Whether this is its added sugars, of which neither its panel nor the tables tell."""
+    read = _read(bottle)
+    return name == "added_sugars_g" and "sugars_g" in read and not added_known(bottle.like, read)
 
 
 def _figure_data(
     bottle: Bottle, name: str, one: Printed | None, like: dict[str, Any] | None
 ) -> dict[str, Any]:
     if one is None or bottle.panel is None:
-        assert like is not None
-        return {**like, "note": f"taken from {bottle.like}"}
+        if like is None:
+            return _NO_FIGURE
+        taken = {**like, "note": f"taken from {bottle.like}"}
+        held = _composed(bottle)[name]
+        if held is not None and like["value"] is not None and abs(held - like["value"]) >= _CHANGED:
+            return taken | {"value": held, "note": _HANGS_ON[name], "low": None, "high": None}
+        return taken
     low, high = span(bottle.panel, name)
     by = _HUNDRED_G / (serving_g(bottle.panel, bottle.like) or _HUNDRED_G)
     return {

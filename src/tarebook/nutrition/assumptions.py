@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from tarebook.figures.spoken import spoken
 from tarebook.figures.working import Working, value
 from tarebook.nutrition.draws import Distribution, Fixed, LogNormal, LogPert, Pert, Uniform
-from tarebook.nutrition.facts import Facts
+from tarebook.nutrition.facts import Facts, Line
 from tarebook.recipe.model import FinishBy, HeatStep, Part, Surface
 from tarebook.tuples import NamedTuple
 
@@ -72,7 +72,7 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
                 distribution=LogNormal(line.makeup.sodium_cv),
                 unit="factor",
                 code="W",
-                reason=f"how far the sodium figure of {spoken(line.figures_of)} may be off",
+                reason=_sodium_reason(line),
             )
         if line.makeup.sugars_off is not None:
             yield Assumption(
@@ -82,6 +82,15 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
                 code="F",
                 reason=f"what rounding on the panel of {line.figures_of} leaves open of its sugars",
             )
+
+
+def _sodium_reason(line: Line) -> str:
+    if line.makeup.sodium_borrowed:
+        return (
+            f"how far the sodium of {spoken(line.figures_of)} may be from that of "
+            f"{spoken(line.food)}, taken since its panel prints none"
+        )
+    return f"how far the sodium figure of {spoken(line.figures_of)} may be off"
 
 
 def _meat(_facts: Facts) -> Iterator[Assumption]:

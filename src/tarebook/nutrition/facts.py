@@ -8,7 +8,16 @@ from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
 from tarebook.nutrition.makeup import Makeup, makeup
 from tarebook.quantities.amount import AmountKind
-from tarebook.recipe.model import Finish, FinishBy, HeatStep, Ingredient, Part, Recipe, Surface
+from tarebook.recipe.model import (
+    Finish,
+    FinishBy,
+    HeatStep,
+    Ingredient,
+    Panel,
+    Part,
+    Recipe,
+    Surface,
+)
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
 from tarebook.scaling.volume_and_mass import salt_mass_bounds
 from tarebook.tuples import NamedTuple
@@ -221,10 +230,15 @@ def _line(one: ScaledIngredient) -> Line:
         food=one.food.key,
         mass_g=middle,
         doubt=(one.mass.doubt**2 + written**2) ** 0.5,
-        makeup=makeup(one.food.key, one.ingredient.panel),
+        makeup=makeup(one.food.key, _panel(one.ingredient)),
         part=one.ingredient.part,
         own=_own(one.ingredient),
     )
+
+
+def _panel(one: Ingredient) -> Panel | None:
+    """Return its bottle's panel; of a bottle that has none, one that prints nothing."""
+    return Panel() if one.panel is None and one.bottle is not None else one.panel
 
 
 def _own(one: Ingredient) -> str:
@@ -253,7 +267,7 @@ def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str
             for figure in _figures_without_mass(one, taste=taste):
                 gaps.setdefault(figure, []).append(one.ingredient.name)
             continue
-        for figure in makeup(one.food.key, one.ingredient.panel).missing:
+        for figure in makeup(one.food.key, _panel(one.ingredient)).missing:
             gaps.setdefault(figure, []).append(one.ingredient.name)
     return {figure: tuple(names) for figure, names in gaps.items()}
 

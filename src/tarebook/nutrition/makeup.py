@@ -55,10 +55,11 @@ class Makeup(NamedTuple):
         figures: the rest of the label's figures.
         missing: figures that nobody has stated for it.
         sodium_cv: relative standard deviation of its sodium figure [-], the rounding of a panel
-            included.
+            included; wider where its own bottle prints none, and a food's was borrowed.
         rough: whether its composition is a stand-in.
         sugars_off: true sugars over those here [-], as far as a panel's rounding leaves it open;
             None where no panel prints them.
+        sodium_borrowed: whether its own bottle prints no sodium, so that it is a food's.
     """
 
     water: float
@@ -75,6 +76,7 @@ class Makeup(NamedTuple):
     sodium_cv: float
     rough: bool
     sugars_off: Even | Pert | None = None
+    sodium_borrowed: bool = False
 
 
 @lru_cache(maxsize=1024)
@@ -83,22 +85,17 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
 
     Args:
         food_key: key of the food.
-        panel: figures printed on its bottle, or None.
+        panel: figures printed on its bottle, or None where it is no bottle of the cook's own.
 
     Returns:
         Its makeup. What is not stated is left out of the sums and named in ``missing``.
     """
     item = food(food_key)
-    per_100 = dict(values(food_key))
     read = {} if panel is None else _read(panel, food_key)
     printed = {name: one.amount for name, one in read.items()}
-    per_100.update(printed)
+    per_100 = dict(composed(food_key, printed))
     sugars = split(food_key)
     total_sugars = per_100["sugars_g"]
-    if "sugars_g" in printed and per_100["carbohydrate_g"] is not None:
-        per_100["carbohydrate_g"] = max(per_100["carbohydrate_g"], printed["sugars_g"])
-    if read and "water_g" not in read:
-        per_100["water_g"] = _room_for_water(per_100)
     water, rest, oil, salt = _parts(per_100, item)
     sucrose, hexose = _sugar_shares(sugars)
     sugar_g = total_sugars or 0.0
@@ -115,11 +112,47 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
         sodium_mg=(per_100["sodium_mg"] or 0.0) / 100,
         added=_added_share(sugars, printed, total_sugars),
         figures=_figures(per_100, item),
-        missing=_missing(per_100, item, sugars, printed),
-        sodium_cv=_sodium_cv(item, read.get("sodium_mg")),
+        missing=_missing(per_100, item, sugars, read),
+        sodium_cv=_sodium_cv(item, read.get("sodium_mg"), borrowed=panel is not None),
         rough=per_100["water_g"] is None and item.kind != "salt",
         sugars_off=read["sugars_g"].rounding if "sugars_g" in read else None,
+        sodium_borrowed=panel is not None
+        and bool(per_100["sodium_mg"])
+        and "sodium_mg" not in read,
     )
+
+
+def composed(food_key: str, printed: Mapping[str, float]) -> Mapping[str, float | None]:
+    """Return the row of a food with a bottle's own figures in it, and what hangs on them.
+
+    Its carbohydrate is at least its sugars, its ash goes up and down with its salt, and water is
+    no more than the rest leaves room for.
+
+    Args:
+        food_key: key of the food that the bottle is like.
+        printed: what its panel comes to, by figure, per 100 g; empty where there is none.
+
+    Returns:
+        Figures per 100 g, None where not known.
+    """
+    row = values(food_key)
+    if not printed:
+        return row
+    found = {**row, **printed}
+    carbohydrate, ash = found["carbohydrate_g"], row["ash_g"]
+    if "sugars_g" in printed and carbohydrate is not None:
+        found["carbohydrate_g"] = max(carbohydrate, printed["sugars_g"])
+    if "sodium_mg" in printed and "ash_g" not in printed and ash is not None:
+        salt = _salt_g(found)
+        found["ash_g"] = max(ash - _salt_g(row) + salt, salt)
+    if "water_g" not in printed:
+        found["water_g"] = _room_for_water(found)
+    return found
+
+
+def _salt_g(per_100: Mapping[str, float | None]) -> float:
+    """Return sodium as its chloride [g per 100 g]."""
+    return (per_100["sodium_mg"] or 0.0) / 1000 / SODIUM_IN_SALT
 
 
 def dissolves(food_key: str) -> bool:
@@ -130,7 +163,7 @@ def dissolves(food_key: str) -> bool:
 def _parts(per_100: Mapping[str, float | None], item: Food) -> tuple[float, float, float, float]:
     """Return water with volatiles, rest of the dry matter, oil and salts [g per 100 g]."""
     oil = per_100["fat_g"] or 0.0
-    salts = (per_100["sodium_mg"] or 0.0) / 1000 / SODIUM_IN_SALT
+    salts = _salt_g(per_100)
     salts += (per_100["potassium_mg"] or 0.0) / 1000 / POTASSIUM_IN_CHLORIDE
     water = per_100["water_g"]
     if water is None:
@@ -152,8 +185,8 @@ def _room_for_water(per_100: Mapping[str, float | None]) -> float | None:
     if water is None:
         return None
     parts = sum(per_100[name] or 0.0 for name in ("carbohydrate_g", "protein_g", "fat_g"))
-    salt = (per_100["sodium_mg"] or 0.0) / 1000 / SODIUM_IN_SALT
-    return min(water, max(100 - parts - salt, 0.0))
+    salts = max(per_100["ash_g"] or 0.0, _salt_g(per_100))
+    return min(water, max(100 - parts - salts, 0.0))
 
 
 def _stand_in_water(item: Food) -> float:
@@ -191,17 +224,38 @@ def _missing(
     per_100: Mapping[str, float | None],
     item: Food,
     sugars: SugarSplit,
-    printed: Mapping[str, float],
+    read: Mapping[str, Printed],
 ) -> frozenset[str]:
     gone = {name for name, amount in per_100.items() if amount is None}
     if item.kind in _NO_CHOLESTEROL:
         gone.discard("cholesterol_mg")
     if item.kind == "salt" and not per_100["carbohydrate_g"]:
         gone -= {"calcium_mg", "iron_mg", "vitamin_d_ug"}
-    unsure = sugars.added_high > sugars.added_low and "added_sugars_g" not in printed
+    unsure = not added_known(item.key, read)
     if "sugars_g" in gone or (unsure and per_100["sugars_g"]):
         gone.add("added_sugars_g")
     return frozenset(gone)
+
+
+def added_known(food_key: str, read: Mapping[str, Printed]) -> bool:
+    """Whether it is known how much of the sugars of a food, or of a bottle like it, is added.
+
+    A food that holds no added sugars says so of its own sugars only: a bottle that prints more
+    of them than a label may understate has got the rest from somewhere.
+
+    Args:
+        food_key: key of the food.
+        read: what its bottle's panel comes to in 100 g; empty where there is none.
+    """
+    sugars, printed = split(food_key), read.get("sugars_g")
+    if "added_sugars_g" in read or sugars.added == "all":
+        return True
+    if printed is None:
+        return sugars.added_high <= sugars.added_low
+    own = values(food_key)["sugars_g"]
+    if sugars.added != "none":
+        return False
+    return own is None or printed.least <= own * value("label-allowance").likely
 
 
 def _read(panel: Panel, food_key: str) -> Mapping[str, Printed]:
@@ -210,10 +264,10 @@ def _read(panel: Panel, food_key: str) -> Mapping[str, Printed]:
     return read_panel(panel, food_key)
 
 
-def _sodium_cv(item: Food, printed: Printed | None) -> float:
+def _sodium_cv(item: Food, printed: Printed | None, *, borrowed: bool) -> float:
     """Return how far a sodium figure may be off: a label's, a blend's, or a pure salt's."""
     if printed is not None:
         return float((value("sauce-sodium-cv").likely ** 2 + printed.cv**2) ** 0.5)
     if item.kind == "salt" and (values(item.key)["sodium_mg"] or 0) > 30_000:
         return value("pure-salt-sodium-cv").likely
-    return value("sauce-sodium-cv").likely
+    return value("borrowed-sodium-cv" if borrowed else "sauce-sodium-cv").likely

@@ -27,6 +27,11 @@ class Printed(NamedTuple):
     rounding: Even | Pert | None
     cv: float
 
+    @property
+    def least(self) -> float:
+        """The least that it may stand for, in the unit of the figure."""
+        return self.amount * (1.0 if self.rounding is None else self.rounding.low)
+
 
 PRINTED = (*FIGURES, "added_sugars_g")
 """Every figure that a panel may state."""
@@ -64,6 +69,18 @@ def read_panel(panel: Panel, food_key: str) -> Mapping[str, Printed]:
             likely = None if row is None else row * by
             one = read_figure(name, printed, likely, rounded=panel.rounded)
             found[name] = one._replace(amount=one.amount / by)
+    return _added_within(found)
+
+
+def _added_within(found: dict[str, Printed]) -> dict[str, Printed]:
+    """Return the figures with no more added sugars than sugars.
+
+    Two zeros may be read apart, as the food that it is like tells of its sugars and not of those
+    that are added: those are then anywhere from none to all of them.
+    """
+    sugars, added = found.get("sugars_g"), found.get("added_sugars_g")
+    if sugars is not None and added is not None and added.amount > sugars.amount:
+        found["added_sugars_g"] = _alike(min(added.least, sugars.amount), sugars.amount)
     return found
 
 
@@ -112,6 +129,8 @@ def read_figure(
 
 
 def _alike(low: float, high: float) -> Printed:
+    if low == high:
+        return Printed(low, None, 0.0)
     middle = (low + high) / 2
     even = Even(low / middle, high / middle)
     return Printed(middle, even, (high - low) / middle / 12**0.5)
