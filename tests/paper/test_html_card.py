@@ -202,9 +202,10 @@ def test_a_note_says_who_says_so(shipped: Shipped) -> None:
 
 def test_a_range_is_drawn_and_told() -> None:
     """Ends and dot lie where the figures are; the drawing has words in its stead."""
-    drawn = mark(Range(low=150, likely=200, high=300, unit="mg"), 0.5).source
+    span = Range(low=150, likely=200, high=300, unit="mg")
+    drawn = mark(span, 0.5, says="from 150 to 300 mg").source
 
-    assert 'role="img" aria-label="25% less to 50% more than likely"' in drawn
+    assert 'role="img" aria-label="from 150 to 300 mg"' in drawn
     assert '<line x1="25.0%" x2="100.0%"' in drawn
     assert '<circle cx="50%"' in drawn
 
@@ -232,6 +233,8 @@ def test_only_what_has_a_range_is_drawn(sheet: Worksheet) -> None:
 
     assert drawn
     assert all(rows[name].span for name in drawn)
+    heard = [one.get("aria-label") for one in figures.iter() if one.get("role") == "img"]
+    assert [f"from {rows[name].span.replace('-', ' to ')}" for name in drawn] == heard
 
 
 def test_the_gravest_cautions_are_marked(shipped: Shipped) -> None:
@@ -243,6 +246,10 @@ def test_the_gravest_cautions_are_marked(shipped: Shipped) -> None:
         one.get("class") for one in items
     ]
     assert {"plain", "grave"} == {one.get("class") for one in items}
+    heard = [elements(one, "h3")[0].get("aria-label", "") for one in items]
+    assert [one.get("class") == "grave" for one in items] == [
+        one.startswith("Important: ") for one in heard
+    ]
 
 
 def test_a_date_stands_only_where_it_was_given(shipped: Shipped) -> None:

@@ -149,12 +149,13 @@ def _mind(noted: tuple[Noted, ...]) -> Markup:
 
 def _caution(one: Noted) -> Markup:
     caution = one.caution
-    grave = "plain" if caution.severity is Severity.NOTE else "grave"
+    plain = caution.severity is Severity.NOTE
+    heard = {} if plain else {"aria_label": f"Important: {caution.title}."}
     return element(
         "li",
-        element("h3", f"{caution.title}."),
+        element("h3", f"{caution.title}.", **heard),
         element("p", caution.text, *_note_marks(one.numbers)),
-        class_=grave,
+        class_="plain" if plain else "grave",
     )
 
 

@@ -38,13 +38,12 @@ def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: st
     )
 
 
-def mark(found: Range, reach: float) -> Markup:
+def mark(found: Range, reach: float, *, says: str) -> Markup:
     """Return a range as a drawing: the likely value a dot in the middle, low and high ticks.
-
-    Its text alternative tells what the eye takes from it: how far the ends lie from the dot.
 
     Args:
         found: the range; its likely value is above zero.
+        says: what stands for it where it is heard: its ends, in words.
         reach: share of the likely value at either edge of the drawing [-].
     """
     below, above = shares(found)
@@ -56,7 +55,7 @@ def mark(found: Range, reach: float) -> Markup:
         element("circle", cx="50%", cy="50%", r="2.5"),
         class_="mark",
         role="img",
-        aria_label=f"{below:.0%} less to {above:.0%} more than likely",
+        aria_label=says,
     )
 
 
@@ -71,8 +70,10 @@ def _row(row: FigureRow, drawn: Range | None, reach: float) -> Markup:
 
 
 def _span(text: str, drawn: Range | None, reach: float) -> Iterator[Inside]:
-    if text:
-        yield element("span", text)
-    if drawn is not None:
-        yield " "
-        yield mark(drawn, reach)
+    if drawn is None:
+        yield from [element("span", text)] if text else []
+        return
+    # Heard once, in words: a hyphen between figures is read as a minus or not at all.
+    yield element("span", text, aria_hidden="true")
+    yield " "
+    yield mark(drawn, reach, says=f"from {text.replace('-', ' to ', 1)}")
