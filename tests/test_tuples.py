@@ -69,3 +69,36 @@ def test_nothing_can_be_set() -> None:
         Bowl.blue().tare_g = 1.0  # type: ignore[misc]
     with pytest.raises(AttributeError):
         Bowl.blue().colour = "blue"  # type: ignore[attr-defined]
+
+
+class Plate(NamedTuple):
+    """A plate: no fields at all."""
+
+
+def test_one_without_fields_is_an_empty_tuple() -> None:
+    """It can be made, and holds nothing."""
+    assert () == Plate()
+    assert "Plate()" == repr(Plate())
+
+
+def test_a_wrong_field_is_refused_as_the_standard_librarys_is() -> None:
+    """Of what is not a field, making and replacing say so; of what is missing, making does."""
+    with pytest.raises(TypeError, match=r"Bowl.__new__\(\) got an unexpected keyword argument 'l'"):
+        Bowl("a", l=2)  # type: ignore[call-arg]
+    with pytest.raises(TypeError, match="missing 1 required positional argument: 'name'"):
+        Bowl()  # type: ignore[call-arg]
+    with pytest.raises(ValueError, match="Bowl has no field 'l'"):
+        Bowl("a")._replace(l=2)  # type: ignore[call-arg]
+
+
+def test_two_of_as_many_fields_keep_their_own_names() -> None:
+    """The constructors share their code and neither their fields' names nor their defaults."""
+
+    class Cup(NamedTuple):
+        volume_ml: float
+        label: str = "us"
+        full: bool = True
+
+    assert (240.0, "us", True) == Cup(volume_ml=240.0)
+    assert ("blue", 0.0, None) == Bowl(name="blue")
+    assert {"volume_ml": 1, "label": "us", "full": True} == Cup._make([1, "us", True])._asdict()
