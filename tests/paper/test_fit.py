@@ -45,8 +45,8 @@ COMPARED = """
 def heights(tmp_path: Path, data: dict[str, Any]) -> list[tuple[str, float, float]]:
     """Return what each part is called with its size and air, how tall it is laid, and reckoned."""
     own = Path(room.__file__).parent
-    for name in ("house.typ", "fit.typ"):
-        shutil.copy(own / name, tmp_path)
+    for template in own.glob("*.typ"):
+        shutil.copy(template, tmp_path)
     parts, _, rest = (own / "card.typ").read_text("utf-8").partition(CARD)
     builders = rest.rpartition("#context {")[0]
     trial = tmp_path / "trial.typ"

@@ -5,7 +5,9 @@ Files of this room:
 - ``press``: the typesetting engine: a template and data in, pages out. Templates share
   ``house.typ``, the look, and ``fit.typ``, how large type may be.
 - ``sizes``: card sizes (``card-sizes.csv``), and any width by height.
-- ``card``: the recipe card on paper, ``card.typ``; ``svg_card``: its sides as one picture.
+- ``card``: the recipe card on paper; ``card.typ`` puts its parts on sides, ``card-page.typ`` says
+  how large sides and type are, and ``card-measures``, ``-method``, ``-ounce`` and ``-mind`` are the
+  parts; ``svg_card``: its sides as one picture.
 - ``reach``: how far ranges are drawn.
 - ``html_card``: the recipe card as one HTML file; its look is ``card.css``.
 - ``html_figures``: its table of figures, with ranges drawn.
