@@ -125,9 +125,9 @@ def run(room: str, most: int, seed: int) -> None:
             survivors.append((one, len(tests)))
     print(f"{room}: {killed} of {len(drawn)} mutants noticed, {killed / len(drawn):.1%}; "
           f"{len(every)} could be made; {time.monotonic() - started:.0f} s")  # fmt: skip
-    for one, tests in survivors:
+    for one, count in survivors:
         place = f"{one.file.relative_to(ROOT)}:{one.line}"
-        print(f"  {place}: {one.says}{'' if tests else ' (no test runs this line)'}")
+        print(f"  {place}: {one.says}{'' if count else ' (no test runs this line)'}")
     sys.stdout.flush()
 
 
