@@ -55,7 +55,7 @@ def test_a_question_is_asked_until_understood(tarebook: Tarebook) -> None:
 
     assert 0 == status
     assert 'number "many" cannot be read' in err and '"13" is no outline' in err
-    assert "as in 5 [5]" in err and "as in 3 in [3in]" in err
+    assert "As in 5 [5]" in err and "As in 3 in [3in]" in err
     assert "5 trays" in out and "hole" not in out
 
 
@@ -70,13 +70,24 @@ def test_who_dries_in_the_oven_is_not_asked_of_trays(tarebook: Tarebook) -> None
     assert "one tray" not in err
 
 
-def test_answers_that_end_too_soon_write_nothing(tarebook: Tarebook, own_home: Path) -> None:
-    """A kitchen half told is not written."""
-    status, out, err = tarebook("kitchen", "ask", typed="5\n")
+def test_answers_that_end_too_soon_are_kept(tarebook: Tarebook, own_home: Path) -> None:
+    """Nobody answers everything twice: what was answered stays, and it says so."""
+    status, out, err = tarebook("kitchen", "ask", typed="5\n13 in round\n")
 
     assert (2, "") == (status, out)
-    assert "nothing was written" in err
-    assert not own_home.exists()
+    assert "those given are kept" in err
+    data = json.loads(tarebook("kitchen", "--json").out)
+    assert (5, [330.2], None) == (data["trays"], data["tray_mm"], data["hole_mm"])
+
+
+def test_no_answer_at_all_writes_nothing(tarebook: Tarebook, own_home: Path) -> None:
+    """Without a single answer there is no file."""
+    for typed in ("", "\n\n"):
+        status, out, err = tarebook("kitchen", "ask", typed=typed)
+
+        assert (2, "") == (status, out)
+        assert "nothing was written" in err
+        assert not own_home.exists()
 
 
 def test_set(tarebook: Tarebook, own_home: Path) -> None:

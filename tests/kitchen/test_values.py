@@ -140,3 +140,11 @@ def test_what_is_no_figure_for_a_day(text: str) -> None:
         values.read_sodium_mg(text)
 
     assert "as in 1500 mg" == caught.value.hint
+
+
+def test_a_hole_is_told_by_itself() -> None:
+    """An outline with a hole in it says where the hole goes."""
+    with pytest.raises(Refused) as caught:
+        values.read_outline("13 in round, 3 in hole")
+
+    assert "the hole is told by itself" == caught.value.hint

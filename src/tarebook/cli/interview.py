@@ -12,6 +12,10 @@ _Taken = TypeVar("_Taken")
 ENDED = "the answers ended before the questions; nothing was written"
 
 
+class AnswersEnded(AskedWrongly):
+    """Nobody answers any more."""
+
+
 def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = ENDED) -> _Taken:
     """Ask until an answer will do, and return what was made of it.
 
@@ -22,7 +26,7 @@ def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = EN
         ended: what to say where there are no more answers.
 
     Raises:
-        AskedWrongly: the answers have ended.
+        AnswersEnded: there are no more.
     """
     from tarebook.cli.talk import complain
 
@@ -32,7 +36,7 @@ def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = EN
             sys.stderr.flush()
         line = "" if sys.stdin is None or sys.stdin.closed else sys.stdin.readline()
         if not line:
-            raise AskedWrongly(ended)
+            raise AnswersEnded(ended)
         try:
             return take(line.strip())
         except AskedWrongly as fault:

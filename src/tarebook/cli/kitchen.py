@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tarebook.cli import asking
-from tarebook.cli.interview import until_understood
+from tarebook.cli.interview import AnswersEnded, until_understood
 from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tarebook.kitchen.keys import Key
 
 _FORGET = "-"
+_KEPT = "the answers ended before the questions; those given are kept, and asking again goes on"
 _HOW = "say tarebook kitchen, tarebook kitchen ask, or tarebook kitchen set KEY VALUE"
 
 
@@ -77,14 +78,28 @@ def _set(rest: list[str]) -> None:
 
 
 def _ask_all() -> None:
-    """Ask for everything; nothing is written before the last answer."""
-    from tarebook.cli.talk import complain
+    """Ask for everything; where the answers end too soon, those given are kept."""
     from tarebook.files import write_whole
     from tarebook.kitchen import kitchen_file
-    from tarebook.kitchen.keys import BOWLS, KEYS
 
     file = kitchen_file()
-    text = _text(file)
+    before = text = _text(file)
+    try:
+        for text in _interview(before):  # noqa: B007: the last of them is what is kept
+            pass
+    except AnswersEnded:
+        if text == before:
+            raise
+        write_whole(file, text.encode("utf-8"))
+        raise AskedWrongly(_KEPT) from None
+    write_whole(file, text.encode("utf-8"))
+
+
+def _interview(text: str) -> Iterator[str]:
+    """Yield the file after each answer."""
+    from tarebook.cli.talk import complain
+    from tarebook.kitchen.keys import BOWLS, KEYS
+
     complain(f"Enter alone keeps what stands in [brackets]; {_FORGET} makes it unknown.")
     for key in KEYS:
         if key.table == "dryer" and key.name != "trays" and _held(text, "dryer", "trays") == 0:
@@ -92,15 +107,16 @@ def _ask_all() -> None:
         if key.name in ("racks", "rack") and _held(text, "dryer", "trays") != 0:
             continue
         text = _asked(text, key)
+        yield text
     for name, value in _bowls(text):
         text = _with(text, f"{BOWLS}.{name}", value)
-    write_whole(file, text.encode("utf-8"))
+        yield text
 
 
 def _asked(text: str, key: Key) -> str:
     """Return the text with one question answered."""
     held = _held(text, key.table, key.name)
-    choices = f" ({', '.join(key.words)})" if key.words else f", as in {key.example}"
+    choices = f" ({', '.join(key.words)})" if key.words else f" As in {key.example}"
     shown = "unknown" if held is None else _plain(held)
     return until_understood(
         f"{key.ask}{choices} [{shown}]",

@@ -69,6 +69,8 @@ def read_outline(value: Any) -> Tray:
         Tray(long_mm=330.0, short_mm=None)
     """
     words = _outline_words(value)
+    if "hole" in words:
+        raise _refused(f'"{shown(value)}" tells of a hole too', "the hole is told by itself")
     if "round" in words:
         return Tray(_side_mm([word for word in words if word != "round"], value))
     if words.count("x") != 1:
