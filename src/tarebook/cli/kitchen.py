@@ -83,16 +83,15 @@ def _ask_all() -> None:
     from tarebook.kitchen import kitchen_file
 
     file = kitchen_file()
-    before = text = _text(file)
+    after_each = [_text(file)]
     try:
-        for text in _interview(before):  # noqa: B007: the last of them is what is kept
-            pass
+        after_each.extend(_interview(after_each[0]))
     except AnswersEnded:
-        if text == before:
+        if after_each[-1] == after_each[0]:
             raise
-        write_whole(file, text.encode("utf-8"))
+        write_whole(file, after_each[-1].encode("utf-8"))
         raise AskedWrongly(_KEPT) from None
-    write_whole(file, text.encode("utf-8"))
+    write_whole(file, after_each[-1].encode("utf-8"))
 
 
 def _interview(text: str) -> Iterator[str]:
