@@ -93,3 +93,54 @@ def test_how_late_raw_meat_is_bought(tarebook: Tarebook) -> None:
     assert "lies 2 days at most in the refrigerator before it is heated" in told("orchard-turkey")
     assert "lies 3 days at most in the refrigerator" in told("juniper-venison")
     assert "days at most" not in told("woodland-mushrooms")
+
+
+def test_several_recipes_are_bought_for_in_one_go(home: Path, tarebook: Tarebook) -> None:
+    """What two recipes share is bought once; an ounce has its cost in each."""
+    together = ["shop", "juniper-venison", "cabin-rub-elk"]
+    status, out, err = tarebook(*together, "--meat", "6lb", "--meat", "2lb")
+    found = json.loads(tarebook(*together, "--meat", "6lb", "--meat", "2lb", "--json").out)
+    alone = [
+        json.loads(tarebook("shop", name, "--meat", weight, "--json").out)
+        for name, weight in (("juniper-venison", "6lb"), ("cabin-rub-elk", "2lb"))
+    ]
+    foods = [one["food"] for one in found["needs"]]
+
+    assert (0, "") == (status, err)
+    assert ["deer", "elk"] == foods[:2] and len(set(foods)) == len(foods)
+    assert "Juniper venison strips: a finished ounce" in " ".join(out.split())
+    assert found["per_finished_ounce"] is None
+    assert [one["per_finished_ounce"] for one in alone] == [
+        one["per_finished_ounce"] for one in found["recipes"]
+    ]
+    assert pytest.approx(sum(one["used"] for one in alone)) == found["used"]
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["--meat", "6lb"], "2 recipes take as many weights"),
+        (["--finished", "1 lb"], "the weight of one batch"),
+    ],
+)
+def test_of_several_recipes_each_has_its_own_weight(
+    words: list[str], says: str, tarebook: Tarebook
+) -> None:
+    """One weight for two recipes is asked back, and so is what two batches weighed."""
+    status, out, err = tarebook("shop", "juniper-venison", "cabin-rub-elk", *words)
+
+    assert (2, "") == (status, out)
+    assert says in err
+
+
+def test_a_list_in_another_form_is_told_how_it_is_written(
+    own_home: Path, tarebook: Tarebook
+) -> None:
+    """A key nobody knows, and a table that is none, say what may stand there."""
+    own_home.mkdir()
+    (own_home / "pantry.toml").write_text('have = ["honey"]\n[shelves]\n', encoding="utf-8")
+    status, _, err = tarebook("shop", "juniper-venison")
+
+    assert 1 == status
+    assert 'write [have], and under it soy-sauce = "1 cup"' in err
+    assert "it may hold [have] and [packs]" in err

@@ -21,35 +21,35 @@ NO_PRICES = (
 
 
 def shopping_page(
-    title: str,
     needs: Sequence[Need],
     cost: Cost,
+    each: Sequence[tuple[str, Cost]],
     *,
     currency: str,
     file: str,
-    fresh: str = "",
+    fresh: Sequence[str] = (),
 ) -> Iterator[Line]:
     """Yield the page, 80 columns.
 
     Args:
-        title: of the recipe or recipes.
-        needs: food by food.
-        cost: of the batch.
+        needs: food by food, of all recipes together.
+        cost: of all of them.
+        each: title of a recipe, and what its batch costs by itself.
         currency: the cook's sign for money, or empty.
         file: where the cook's list is kept, for what to do next.
-        fresh: how late raw meat is bought, or nothing.
+        fresh: how late raw meat is bought, of each kind.
     """
-    for text in wrap(title, COLUMNS):
-        yield Line(text, Style.TITLE)
+    for title, _ in each:
+        yield from (Line(text, Style.TITLE) for text in wrap(title, COLUMNS))
     buy = [one for one in needs if one.buy]
     yield from _rows("Buy", "needs", "ask for", [(one, one.buy) for one in buy])
-    if fresh:
+    for words in fresh:
         yield Line()
-        yield from (Line(text) for text in wrap(fresh, COLUMNS))
+        yield from _say(words)
     house = [one for one in needs if not one.buy]
     yield from _rows("In the house", "needs", "has", [(one, _held(one)) for one in house])
     yield Line()
-    yield from _cost(cost, currency, file)
+    yield from _cost(cost, each, currency, file)
 
 
 def fresh_words(case: Case) -> str:
@@ -66,8 +66,10 @@ def fresh_words(case: Case) -> str:
     )
 
 
-def shopping_data(needs: Sequence[Need], cost: Cost, *, currency: str) -> dict[str, Any]:
-    """Return the same as plain data."""
+def shopping_data(
+    needs: Sequence[Need], cost: Cost, each: Sequence[tuple[str, Cost]], *, currency: str
+) -> dict[str, Any]:
+    """Return the same as plain data; of several recipes, an ounce has a cost in each alone."""
     return {
         "needs": [
             {
@@ -89,6 +91,15 @@ def shopping_data(needs: Sequence[Need], cost: Cost, *, currency: str) -> dict[s
         "per_finished_ounce": _three(cost.per_ounce),
         "per_finished_pound": _three(cost.per_pound),
         "without_price": list(cost.without_price),
+        "recipes": [
+            {
+                "title": title,
+                "used": float(its.used),
+                "per_finished_ounce": _three(its.per_ounce),
+                "per_finished_pound": _three(its.per_pound),
+            }
+            for title, its in each
+        ],
     }
 
 
@@ -107,15 +118,16 @@ def _rows(heading: str, needs: str, last: str, rows: Sequence[tuple[Need, str]])
 def _needed(one: Need) -> str:
     weight = "" if one.mass_g is None else format_mass_g(one.mass_g)
     measures = " + ".join(one.measures)
-    return f"{measures} ({weight})" if weight and weight != measures else measures
+    told = not weight or weight == measures or measures.endswith(", weighed")
+    return measures if told else f"{measures} ({weight})"
 
 
 def _held(one: Need) -> str:
     return "" if one.have_g is None else format_mass_g(one.have_g)
 
 
-def _cost(cost: Cost, currency: str, file: str) -> Iterator[Line]:
-    if cost.per_ounce is None or cost.per_pound is None:
+def _cost(cost: Cost, each: Sequence[tuple[str, Cost]], currency: str, file: str) -> Iterator[Line]:
+    if not cost.used:
         yield from _say(NO_PRICES.format(file=file), Style.QUIET)
         return
     lead = "at least " if cost.without_price else ""
@@ -123,14 +135,19 @@ def _cost(cost: Cost, currency: str, file: str) -> Iterator[Line]:
         f"Worth of what goes in: {lead}{_money(float(cost.used), currency)}. "
         f"To pay today: {lead}{_money(float(cost.to_pay), currency)}."
     )
-    ounce, pound = (
-        f"{lead}{_money(one[1], currency)} ({_money(one[0], currency)} to "
-        f"{_money(one[2], currency)})"
-        for one in (cost.per_ounce, cost.per_pound)
-    )
-    yield from _say(f"A finished ounce of 28.35 g: {ounce}. A finished pound: {pound}.")
+    for title, its in each:
+        if its.per_ounce is None or its.per_pound is None:
+            continue
+        least = "at least " if its.without_price else ""
+        ounce, pound = (
+            f"{least}{_money(one[1], currency)} ({_money(one[0], currency)} to "
+            f"{_money(one[2], currency)})"
+            for one in (its.per_ounce, its.per_pound)
+        )
+        of = f"{clean(title)}: a" if len(each) > 1 else "A"
+        yield from _say(f"{of} finished ounce of 28.35 g: {ounce}. A finished pound: {pound}.")
     if cost.without_price:
-        yield from _say(f"No price is known of: {', '.join(cost.without_price)}.", Style.QUIET)
+        yield from _say(f"No price is known of: {'; '.join(cost.without_price)}.", Style.QUIET)
 
 
 def _money(amount: float, currency: str) -> str:

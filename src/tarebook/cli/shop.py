@@ -7,17 +7,34 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from tarebook.cli import asking
+from tarebook.cli import asking, complete
+from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
+    from tarebook.cards.worksheet import Worksheet
     from tarebook.shopping import Pantry
 
 _FILE = "pantry.toml"
 
 
 def shop(
-    recipe: asking.RecipeName,
-    meat: asking.Meat = None,
+    recipes: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="RECIPE...",
+            help="Recipe files, names of your own or shipped ones, or - for standard input.",
+            autocompletion=complete.recipes,
+            show_default=False,
+        ),
+    ],
+    meat: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--meat",
+            metavar="WEIGHT",
+            help="Today's trimmed raw meat: 6lb, 2.7kg; once for each recipe, in order.",
+        ),
+    ] = None,
     trim: Annotated[
         str | None,
         typer.Option("--trim", metavar="SHARE", help="Part cut away of the meat as bought: 12%."),
@@ -34,31 +51,56 @@ def shop(
 ) -> None:
     """Say what to buy, less what is in the house, and what a finished ounce costs.
 
+    The house's list and prices are kept as pantry.toml in your own folder: [have] with rows like
+    honey = "1 cup", and [packs] with rows like honey = { size = "12 oz", price = 6.50 }.
+
     Example: tarebook shop juniper-venison --meat 6lb --trim 12%
     """
     from fractions import Fraction
 
     from tarebook.cards.shopping_page import fresh_words, shopping_data, shopping_page
-    from tarebook.cli.talk import open_recipe, read_share, show, show_data
-    from tarebook.cli.work import work_out
-    from tarebook.findings import AskedWrongly
+    from tarebook.cli.talk import read_share, show, show_data
     from tarebook.shopping import cost_of, needs_of
     from tarebook.where import home
 
     part = read_share(trim, "--trim") if trim else Fraction(0)
     if not 0 <= part < 1:
         raise AskedWrongly("--trim: it must be 0 % or more, and under 100 %")
-    done = work_out(open_recipe(recipe), meat=meat, factor=factor, finished=finished)
+    done = _worked_out(recipes, meat or [], factor, finished)
     file = pantry or home() / _FILE
     held = _pantry(file, asked_for=pantry is not None)
-    needs = needs_of([done.scaled], held, trim=part)
-    cost = cost_of(needs, done.estimate.finished_g)
+    needs = needs_of([one.scaled for one in done], held, trim=part)
+    each = [
+        cost_of(needs_of([one.scaled], held, trim=part), one.estimate.finished_g) for one in done
+    ]
+    cost = each[0] if len(each) == 1 else cost_of(needs)
+    named = [(one.recipe.title, its) for one, its in zip(done, each, strict=True)]
     if as_json:
-        show_data(shopping_data(needs, cost, currency=held.currency))
-    else:
-        title = done.recipe.title
-        fresh = fresh_words(done.case)
-        show(shopping_page(title, needs, cost, currency=held.currency, file=str(file), fresh=fresh))
+        show_data(shopping_data(needs, cost, named, currency=held.currency))
+        return
+    fresh = dict.fromkeys(words for one in done if (words := fresh_words(one.case)))
+    show(
+        shopping_page(
+            needs, cost, named, currency=held.currency, file=str(file), fresh=tuple(fresh)
+        )
+    )
+
+
+def _worked_out(
+    names: list[str], meat: list[str], factor: str | None, finished: str | None
+) -> list[Worksheet]:
+    from tarebook.cli.talk import open_recipe
+    from tarebook.cli.work import work_out
+
+    if meat and len(meat) != len(names):
+        raise AskedWrongly(f"--meat: {len(names)} recipes take as many weights, in their order")
+    if finished is not None and len(names) > 1:
+        raise AskedWrongly("--finished: it is the weight of one batch; ask of one recipe")
+    weights = [*meat] if meat else [None for _ in names]
+    return [
+        work_out(open_recipe(name), meat=weight, factor=factor, finished=finished)
+        for name, weight in zip(names, weights, strict=True)
+    ]
 
 
 def _pantry(file: Path, *, asked_for: bool) -> Pantry:

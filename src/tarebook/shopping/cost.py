@@ -33,12 +33,13 @@ class Cost(NamedTuple):
     without_price: tuple[str, ...]
 
 
-def cost_of(needs: Sequence[Need], finished_g: Range) -> Cost:
-    """Return what a batch costs.
+def cost_of(needs: Sequence[Need], finished_g: Range | None = None) -> Cost:
+    """Return what a batch costs, or several of them.
 
     Args:
         needs: what the batch needs, food by food.
-        finished_g: what the finished batch weighs [g], low, likely, high.
+        finished_g: what the finished batch weighs [g], low, likely, high; left out, no ounce of
+            it is reckoned.
 
     Returns:
         The cost; a lighter batch makes each ounce dearer.
@@ -67,8 +68,10 @@ def _per_gram(need: Need) -> Fraction | None:
     return pack.price / need.pack_g if need.pack_g else None
 
 
-def _each(used: Fraction, finished_g: Range, unit_g: float) -> tuple[float, float, float] | None:
-    if not used or finished_g.low <= 0:
+def _each(
+    used: Fraction, finished_g: Range | None, unit_g: float
+) -> tuple[float, float, float] | None:
+    if not used or finished_g is None or finished_g.low <= 0:
         return None
     low, likely, high = (
         float(used) / grams * unit_g

@@ -19,6 +19,10 @@ _DEAREST = 1_000_000
 _LONGEST_CURRENCY = 8
 _TABLES = ("have", "packs")
 _EMPTY = 'it may hold [have] and [packs], as in soy-sauce = "1 cup"'
+_ROWS = {
+    "have": 'write [have], and under it soy-sauce = "1 cup"',
+    "packs": 'write [packs], and under it soy-sauce = { size = "15 fl oz", price = 3.49 }',
+}
 
 
 class Pantry(NamedTuple):
@@ -62,7 +66,7 @@ def _pantry(parsed: Parsed, faults: Faults, _lines: Lines) -> Pantry:
     document = parsed.document
     for name in document:
         if name not in (*_TABLES, "currency"):
-            hint = did_you_mean(nearest(name, (*_TABLES, "currency")))
+            hint = did_you_mean(nearest(name, (*_TABLES, "currency"))) or _EMPTY
             faults.error("unknown-key", f'"{shown(name)}" is no key here', hint=hint, path=(name,))
     have = {
         key: found
@@ -83,7 +87,7 @@ def _foods(
     """Return the rows of a table by food; a food named twice by two of its names is a fault."""
     written = document.get(table, {})
     if not isinstance(written, dict):
-        faults.error("type", f"[{table}] must be a table", path=(table,))
+        faults.error("type", f"[{table}] must be a table", hint=_ROWS[table], path=(table,))
         return []
     found: dict[str, tuple[str, KeyPath, object]] = {}
     for name, value in written.items():
