@@ -90,7 +90,7 @@ def food(name: str) -> Food:
         key = _called(spelling)
         if key:
             return _food(key)
-    raise FoodUnknown(name, _near(name))
+    raise FoodUnknown(name, lambda: _near(name))
 
 
 def food_keys() -> tuple[str, ...]:

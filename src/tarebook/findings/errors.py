@@ -21,7 +21,7 @@ exit status 2, every other one with 1.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -75,14 +75,25 @@ class FoodUnknown(TarebookError, LookupError):
 
     Attributes:
         name: the name as given.
-        near: names that look like it, best first.
+        near: names that look like it, best first. They are looked for when they are asked for: it
+            takes longer than all other work on an ingredient, and many only ask whether there is
+            such a food.
     """
 
-    def __init__(self, name: str, near: Sequence[str] = ()) -> None:
-        tail = f"; did you mean {' or '.join(near)}?" if near else ""
-        super().__init__(f'no food is called "{name[:60]}"{tail}')
+    def __init__(self, name: str, near: Callable[[], Sequence[str]] | Sequence[str] = ()) -> None:
+        super().__init__(name)
         self.name = name
-        self.near = tuple(near)
+        self._near = near
+
+    @property
+    def near(self) -> tuple[str, ...]:
+        if callable(self._near):
+            self._near = self._near()
+        return tuple(self._near)
+
+    def __str__(self) -> str:
+        tail = f"; did you mean {' or '.join(self.near)}?" if self.near else ""
+        return f'no food is called "{self.name[:60]}"{tail}'
 
 
 class FileUnreadable(TarebookError, OSError):

@@ -130,9 +130,13 @@ def known_food(name: str) -> Known:
         return Known(food(bottle.like), bottle)
     try:
         return Known(food(name), None)
-    except FoodUnknown as unknown:
-        near = dict.fromkeys((*near_bottles(name), *unknown.near))
-        raise FoodUnknown(name, tuple(near)) from None
+    except FoodUnknown as fault:
+        unknown = fault
+
+    def near() -> tuple[str, ...]:
+        return tuple(dict.fromkeys((*near_bottles(name), *unknown.near)))
+
+    raise FoodUnknown(name, near)
 
 
 def find_bottles(sought: str) -> tuple[Bottle, ...]:
