@@ -4,6 +4,7 @@ Files of this room:
 
 - ``goal``: what is asked for: a figure, a limit, for an ounce or for the batch.
 - ``changes``: what a cook can honestly change, each from nothing to its most.
+- ``own_bottles``: the cook's own bottles that hold less, as one more change.
 - ``solve``: the least of a change that reaches the goal, in exact grams and in scoops.
 """
 

@@ -15,9 +15,10 @@ from tarebook.figures.working import value
 from tarebook.nutrition.makeup import makeup
 from tarebook.quantities.amount import AmountKind
 from tarebook.quantities.units import Dimension, dimension, factor
-from tarebook.recipe.model import HeatStep, Ingredient, Part, Recipe, Surface
+from tarebook.recipe.model import Bottle, HeatStep, Ingredient, Part, Recipe, Surface
 from tarebook.tuples import NamedTuple
 
+LOW_SODIUM = "low-sodium"
 _SALTY_MG = 400  # [mg per 100 g]: what is watered down for its salt, and not for nothing
 _SWEET_G = 10  # [g per 100 g]
 
@@ -42,9 +43,9 @@ class Change(NamedTuple):
     all_or_nothing: bool = False
 
 
-_SODIUM = frozenset({"sodium_mg"})
-_SUGARS = frozenset({"sugars_g", "added_sugars_g"})
-_BOTH = _SODIUM | _SUGARS
+SODIUM = frozenset({"sodium_mg"})
+SUGARS = frozenset({"sugars_g", "added_sugars_g"})
+_BOTH = SODIUM | SUGARS
 
 
 def _measurable(one: Ingredient) -> bool:
@@ -65,23 +66,34 @@ def _blendable(one: Ingredient) -> bool:
 
 def _blend(recipe: Recipe, share: Fraction) -> Recipe:
     """Return part of each salty sauce exchanged for the one with less salt, cup for cup."""
-    return _each(recipe, _blendable, lambda one: _parted(one, lower_sodium()[one.food], share))
+    return each_changed(
+        recipe, _blendable, lambda one: parted(one, lower_sodium()[one.food], share)
+    )
 
 
-def _parted(one: Ingredient, other: str, share: Fraction) -> tuple[Ingredient, ...]:
-    """Return an ingredient as what stays of it, and what takes the place of the rest."""
+def parted(
+    one: Ingredient, other: str, share: Fraction, *, bottle: Bottle | None = None
+) -> tuple[Ingredient, ...]:
+    """Return an ingredient as what stays of it, and what takes the place of the rest.
+
+    Args:
+        one: what is there.
+        other: key of the food that comes.
+        share: of it that is exchanged, from 0 to 1 [-].
+        bottle: of the cook's own that comes, or None for the food of the tables.
+    """
     if share == 0:
         return (one,)
     amount = one.amount.times(share)._replace(form=())
     comes = one._replace(
-        name=other,
+        name=other if bottle is None else bottle.key,
         food=other,
         amount=amount,
         form=(),
-        panel=None,
+        panel=None if bottle is None else bottle.panel,
         note="",
         path="",
-        bottle=None,
+        bottle=bottle,
     )
     return (comes,) if share == 1 else (_less(one, share), comes)
 
@@ -96,7 +108,7 @@ def _waterable(one: Ingredient) -> bool:
 def _water(recipe: Recipe, share: Fraction) -> Recipe:
     """Return part of each salty liquid exchanged for water, cup for cup."""
     most = Fraction(value("target-most-water").high)
-    return _each(recipe, _waterable, lambda one: _parted(one, "water", share * most))
+    return each_changed(recipe, _waterable, lambda one: parted(one, "water", share * most))
 
 
 def _is_salt(one: Ingredient) -> bool:
@@ -106,7 +118,7 @@ def _is_salt(one: Ingredient) -> bool:
 
 
 def _less_salt(recipe: Recipe, share: Fraction) -> Recipe:
-    return _each(recipe, _is_salt, lambda one: () if share == 1 else (_less(one, share),))
+    return each_changed(recipe, _is_salt, lambda one: () if share == 1 else (_less(one, share),))
 
 
 def _is_sweet(one: Ingredient) -> bool:
@@ -116,7 +128,7 @@ def _is_sweet(one: Ingredient) -> bool:
 
 
 def _less_sweet(recipe: Recipe, share: Fraction) -> Recipe:
-    return _each(recipe, _is_sweet, lambda one: () if share == 1 else (_less(one, share),))
+    return each_changed(recipe, _is_sweet, lambda one: () if share == 1 else (_less(one, share),))
 
 
 def _soaks(recipe: Recipe) -> bool:
@@ -158,18 +170,25 @@ def _has_marinade(recipe: Recipe) -> bool:
 def _less_marinade(recipe: Recipe, share: Fraction) -> Recipe:
     """Return less of the whole marinade for the same meat; curing salt goes by the meat."""
     most = 1 - Fraction(value("target-least-marinade").likely)
-    return _each(
+    return each_changed(
         recipe,
         lambda one: one.part is Part.MARINADE and _measurable(one),
         lambda one: (_less(one, share * most),),
     )
 
 
-def _each(
+def each_changed(
     recipe: Recipe,
     wanted: Callable[[Ingredient], bool],
     becomes: Callable[[Ingredient], tuple[Ingredient, ...]],
 ) -> Recipe:
+    """Return a recipe with some ingredients changed; lines of one food are one to measure.
+
+    Args:
+        recipe: as it is.
+        wanted: whether an ingredient is to be changed.
+        becomes: what takes its place: nothing, one or several.
+    """
     changed: list[Ingredient] = []
     for one in recipe.ingredients:
         for new in becomes(one) if wanted(one) else (one,):
@@ -206,12 +225,12 @@ def _any(wanted: Callable[[Ingredient], bool]) -> Callable[[Recipe], bool]:
 
 
 CHANGES: tuple[Change, ...] = (
-    Change("low-sodium", "part of the sauce as its low-sodium kind", _SODIUM, _any(_blendable),
+    Change(LOW_SODIUM, "part of the sauce as its low-sodium kind", SODIUM, _any(_blendable),
            _blend),
     Change("water", "part of the salty liquids as water, or as stock without salt", _BOTH,
            _any(_waterable), _water),
-    Change("less-salt", "less of the salt itself", _SODIUM, _any(_is_salt), _less_salt),
-    Change("less-sweet", "less of what sweetens", _SUGARS, _any(_is_sweet), _less_sweet),
+    Change("less-salt", "less of the salt itself", SODIUM, _any(_is_salt), _less_salt),
+    Change("less-sweet", "less of what sweetens", SUGARS, _any(_is_sweet), _less_sweet),
     Change("patted", "strips patted dry after the soak", _BOTH, _can_be_patted, _patted, True),
     Change("shorter", "a shorter soak", _BOTH, _can_be_shorter, _shorter),
     Change("less-marinade", "more meat to the same marinade, or less marinade to the same meat",

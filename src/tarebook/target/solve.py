@@ -17,8 +17,10 @@ from tarebook.safety.curing import guard_scaled
 from tarebook.scaling import ScaledRecipe, scale_by_factor
 from tarebook.scaling.by_meat_weight import bottle_density
 from tarebook.scaling.volume_and_mass import mass_of
-from tarebook.target.changes import CHANGES, Change, both
+from tarebook.target.changes import CHANGES, LOW_SODIUM, Change, both
 from tarebook.target.goal import Goal
+from tarebook.target.own_bottles import KEY as OWN_BOTTLE
+from tarebook.target.own_bottles import own_bottle_change
 from tarebook.tuples import NamedTuple
 
 _HALVINGS = 24
@@ -104,24 +106,29 @@ def answers(
     kitchen = _Kitchen(recipe, factor, drawer, ounce)
     now = kitchen.scooped(recipe, Fraction(0))
     goal = goal.set_from(now.estimate)
-    fitting = [one for one in CHANGES if goal.figure in one.figures and one.applies(recipe)]
     found = Answers(goal, now, ())
     if found.met_already or goal.value(now.estimate) is None:
         return found
-    options = [kitchen.option(one, goal) for one in fitting]
+    own = own_bottle_change(recipe, goal.figure)
+    fitting = [one for one in CHANGES if goal.figure in one.figures and one.applies(recipe)]
+    options = [kitchen.option(one, goal) for one in (*filter(None, (own,)), *fitting)]
     if not any(one.reaches for one in options):
-        options += [kitchen.option(one, goal) for one in _pairs(fitting, recipe)]
+        options += [kitchen.option(one, goal) for one in _pairs(options, recipe, goal)]
     return found._replace(options=tuple(options))
 
 
-def _pairs(changes: list[Change], recipe: Recipe) -> Iterator[Change]:
-    """Yield the first change in full with a share of each other."""
-    if not changes:
+def _pairs(options: list[Option], recipe: Recipe, goal: Goal) -> Iterator[Change]:
+    """Yield the first change in full with a share of each other.
+
+    Of two bottles that could take the sauce's place, the one that gets further comes first.
+    """
+    if not options:
         return
-    first, *others = changes
-    for other in others:
-        pair = both(first, other)
-        if pair.applies(recipe):
+    bottles = [one for one in options if one.change.key in (OWN_BOTTLE, LOW_SODIUM)]
+    first = min(bottles, key=lambda one: goal.value(one.most.estimate) or 0.0, default=options[0])
+    for other in options:
+        pair = both(first.change, other.change)
+        if other is not first and pair.applies(recipe):
             yield pair
 
 
