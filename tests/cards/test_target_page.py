@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from pathlib import Path
+
 import pytest
 
 from tarebook.cards.lines import plain_text, width
 from tarebook.cards.target_page import HEAT_STAYS, target_data, target_page
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe
+from tarebook.recipe.model import Recipe
+from tarebook.safety.ingoing import ingoing
 from tarebook.target import Answers, answers, read_goal
+
+RecipeOf = Callable[..., Recipe]
 
 
 def found(name: str, text: str) -> Answers:
@@ -34,8 +41,9 @@ def test_a_way_tells_what_to_measure_and_what_it_costs() -> None:
     assert "lower-sodium soy sauce" in page
     for word in (
         "Total sugars",
-        "liquid in the marinade",
-        "salt in all of it by weight",
+        "g in all (was ",
+        "% of it salt (was ",
+        "mL of it liquid (was ",
         "doubt ±",
         "Weighed instead",
     ):
@@ -49,6 +57,44 @@ def test_what_cannot_be_reached_is_said_plainly() -> None:
 
     assert "No honest change gets there." in page
     assert "Not enough: " in page and "\n1. " not in page
+
+
+def test_more_nitrite_by_a_method_is_never_silent() -> None:
+    """Less marinade round the same curing salt: the long soak's figure rises, and that is said."""
+    told = found("cranberry-moose", "20%")
+    page = " ".join(plain_text(target_page("x", told)).split())
+    now, *then = (
+        float(ingoing(one.scaled)[-1].ppm or 0)
+        for one in (told.now, *(way.scooped for way in told.options if way.scooped))
+    )
+
+    assert 110 < max(then)
+    assert f"goes up to {max(then):.0f} ppm (was {now:.0f})" in page
+    assert sum(one > now for one in then) == page.count("goes up to")
+
+
+def test_an_allergen_that_comes_in_is_told(recipe_of: RecipeOf) -> None:
+    """No tamari with less salt is held: wheat comes with what stands in for it."""
+    recipe = recipe_of(marinade={"soy-sauce-tamari": "1 cup"})
+    told = answers(recipe, read_goal("sodium_mg", "20%"), drawer=choose_drawer("basic"))
+
+    assert "New in it: wheat, by the lower-sodium soy sauce" in plain_text(target_page("x", told))
+    assert "New in it" not in plain_text(target_page("x", found("juniper-venison", "20%")))
+
+
+def test_an_own_bottle_is_told_by_its_name(own_home: Path, recipe_of: RecipeOf) -> None:
+    """First of the ways, with what to pour of it."""
+    file = own_home / "foods" / "cove-soy.toml"
+    file.parent.mkdir(parents=True)
+    file.write_text('like = "soy-sauce"\n[panel]\nserving = "15 mL (17 g)"\nsodium = "500 mg"\n')
+    recipe = recipe_of(marinade={"soy-sauce": "1 cup"})
+    told = answers(recipe, read_goal("sodium_mg", "20%"), drawer=choose_drawer("basic"))
+    page = plain_text(target_page("x", told))
+
+    assert "1. part of the soy sauce as your own cove soy" in page
+    assert ["soy-sauce", "cove-soy"] == [
+        one["name"] for one in target_data(told)["options"][0]["measured"]["ingredients"]
+    ]
 
 
 def test_no_claim_is_made() -> None:

@@ -6,6 +6,9 @@ from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 
+import pytest
+
+from tarebook.nutrition import estimate, facts_of
 from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.model import Recipe
 from tarebook.target import answers, read_goal
@@ -90,3 +93,55 @@ def test_a_weaker_bottle_does_not_lead_the_pairs(own_home: Path, recipe_of: Reci
 
     assert KEY == never.options[0].change.key
     assert pairs and all(key.startswith("low-sodium+") for key in pairs)
+
+
+def test_its_answer_put_back_through_the_model_meets_its_goal(
+    own_home: Path, recipe_of: RecipeOf
+) -> None:
+    """In exact grams within 1 % and not over; in scoops at or under, by the high estimate."""
+    bottle(own_home, "cove-soy", "soy-sauce", sodium="500 mg")
+    for cut in ("5%", "15%", "25%"):
+        goal = read_goal("sodium_mg", cut)
+        told = answers(recipe_of(marinade=SOY), goal, drawer=choose_drawer("basic"))
+        one = told.options[0]
+        assert one.exact is not None and one.scooped is not None
+        exact = estimate(facts_of(one.exact.scaled)).per_ounce["sodium_mg"]
+        scooped = estimate(facts_of(one.scooped.scaled)).per_ounce["sodium_mg"]
+
+        assert exact is not None and scooped is not None
+        assert 0.99 * told.goal.limit <= exact.high <= told.goal.limit
+        assert scooped.high <= told.goal.limit
+
+
+def test_the_whole_of_it_is_the_bottle_alone(own_home: Path, recipe_of: RecipeOf) -> None:
+    """As much of it by volume as there was of the sauce; the panel's own density weighs it."""
+    bottle(own_home, "cove-soy", "soy-sauce", sodium="500 mg")
+    found = own_bottle_change(recipe_of(marinade=SOY), "sodium_mg")
+    assert found is not None
+    (all_of_it,) = found.apply(recipe_of(marinade=SOY), Fraction(1)).ingredients
+
+    assert ("cove-soy", "1 cup") == (all_of_it.name, f"{all_of_it.amount.middle} cup")
+    assert Fraction(17, 15) == pytest.approx(all_of_it.panel and all_of_it.panel.g_per_ml)
+
+
+def test_each_sauce_gets_the_bottle_of_its_own_kind(own_home: Path, recipe_of: RecipeOf) -> None:
+    """Two sauces, two bottles; curing salt and what has none stay as they are."""
+    bottle(own_home, "cove-soy", "soy-sauce", sodium="500 mg")
+    bottle(own_home, "bay-ketchup", "ketchup", sodium="20 mg")
+    marinade = {
+        "soy-sauce": "1 cup",
+        "ketchup": "2 Tbsp",
+        "honey": "1 Tbsp",
+        "curing-salt-1": '{ amount = "1 g", strength = "6.25 %" }',
+    }
+    recipe = recipe_of(marinade=marinade)
+    found = own_bottle_change(recipe, "sodium_mg")
+    assert found is not None
+    after = found.apply(recipe, Fraction(1)).ingredients
+
+    assert ["cove-soy", "bay-ketchup", "honey", "curing-salt-1"] == [one.name for one in after]
+    assert recipe.ingredients[2:] == after[2:]
+    assert (
+        "part of the soy sauce as your own cove soy, of the ketchup as your own bay ketchup"
+        == found.words
+    )

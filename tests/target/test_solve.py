@@ -12,7 +12,14 @@ from tarebook.quantities.drawer import choose_drawer
 from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.recipe.model import Recipe
 from tarebook.scaling import scale_by_factor
-from tarebook.target import Answers, answers, marinade_ml, marinade_salt_percent, read_goal
+from tarebook.target import (
+    Answers,
+    answers,
+    marinade_g,
+    marinade_ml,
+    marinade_salt_percent,
+    read_goal,
+)
 
 RecipeOf = Callable[..., Recipe]
 BASIC = choose_drawer("basic")
@@ -155,3 +162,12 @@ def test_salt_of_a_brine_is_told_as_it_was_made(recipe_of: RecipeOf) -> None:
 
     assert percent == pytest.approx(100 * 60 / 1060, rel=0.02)
     assert marinade_ml(scaled) == pytest.approx(1000, rel=0.01)
+
+
+def test_salt_and_weight_of_a_marinade_have_one_base(recipe_of: RecipeOf) -> None:
+    """A hundredth of its weight by the percentage is the salt in it; what is in a rub is not."""
+    recipe = recipe_of(marinade={"salt-table": "20 g", "honey": "80 g"}, rub={"salt-table": "9 g"})
+    now = answers(recipe, read_goal("sodium_mg", "10%"), drawer=BASIC).now
+
+    assert marinade_g(now) == pytest.approx(100)
+    assert marinade_salt_percent(now) == pytest.approx(20, rel=0.02)

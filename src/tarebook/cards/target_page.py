@@ -3,16 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import Any
 
 from tarebook.cards.figures import NAMES, digits
 from tarebook.cards.lines import Line, Style, clean, table, wrap
 from tarebook.cards.words import grams_words, ingredient_name, listed, measure_words
+from tarebook.cards.worksheet import allergens_of
 from tarebook.figures.spoken import spoken
 from tarebook.nutrition import unit_of
 from tarebook.nutrition.range import Range
+from tarebook.safety.ingoing import ingoing
 from tarebook.scaling import ScaledIngredient, ScaledRecipe
-from tarebook.target import Answer, Answers, Goal, Option, marinade_ml, marinade_salt_percent
+from tarebook.target import (
+    Answer,
+    Answers,
+    Goal,
+    Option,
+    marinade_g,
+    marinade_ml,
+    marinade_salt_percent,
+)
 
 COLUMNS = 80
 HEAT_STAYS = (
@@ -115,6 +126,8 @@ def _way(number: int, option: Option, found: Answers) -> Iterator[Line]:
         yield from (Line(f"   {text}") for text in table([cells], _WIDTHS, right=(2,)))
     for text in _soak_words(found.now, answer):
         yield from _say(text, first="   ", rest="   ")
+    for text in (*_new_allergens(found.now, answer), *_more_nitrite(found.now, answer)):
+        yield from _say(text, Style.WARN, first="   ", rest="   ")
     told = f"{NAMES[goal.figure].capitalize()}: {_three(held)}."
     yield from _say(f"{told} {_costs(found.now, answer, goal)}", first="   ", rest="   ")
     if option.exact is not None and not option.change.all_or_nothing:
@@ -168,6 +181,32 @@ def _soak_words(now: Answer, then: Answer) -> Iterator[str]:
         yield "Pat the strips dry after the soak."
 
 
+def _new_allergens(now: Answer, then: Answer) -> Iterator[str]:
+    """Yield what the change brings in that was in nothing before."""
+    before = allergens_of(now.scaled.recipe).contains
+    for what, names in allergens_of(then.scaled.recipe).contains.items():
+        if what not in before:
+            yield clean(f"New in it: {what}, by the {listed(names)}. Read the pack.")
+
+
+def _more_nitrite(now: Answer, then: Answer) -> Iterator[str]:
+    """Yield each published method whose figure goes up: the same curing salt in less liquid."""
+    before = {one.cites: one.ppm for one in ingoing(now.scaled)}
+    for one in ingoing(then.scaled):
+        was = before.get(one.cites)
+        if one.ppm is None or was is None or one.ppm <= was:
+            continue
+        yield (
+            f"The curing salt is the same and what it is in weighs less: nitrite by published "
+            f"method, {one.method}, goes up to {_ppm(one.ppm)} ppm (was {_ppm(was)}). All counted "
+            "as absorbed it stays what it was."
+        )
+
+
+def _ppm(found: Fraction) -> str:
+    return f"{float(found):,.1f}".removesuffix(".0")
+
+
 def _costs(now: Answer, then: Answer, goal: Goal) -> str:
     """Return what else changes: the other figure, volume, saltiness and doubt."""
     other = "sugars_g" if goal.figure == "sodium_mg" else "sodium_mg"
@@ -179,23 +218,26 @@ def _costs(now: Answer, then: Answer, goal: Goal) -> str:
         parts.append(
             f"{NAMES[other]} {lead}{digits(b.likely, unit)} {unit} (was {digits(a.likely, unit)})"
         )
-    for words, before, after, unit in (
-        ("liquid in the marinade", marinade_ml(now.scaled), marinade_ml(then.scaled), "mL"),
-        (
-            "salt in all of it by weight",
-            marinade_salt_percent(now),
-            marinade_salt_percent(then),
-            "%",
-        ),
-    ):
-        if before and after is not None:
-            shown = f"{after:,.0f}" if unit == "mL" else f"{after:.1f}"
-            was = f"{before:,.0f}" if unit == "mL" else f"{before:.1f}"
-            parts.append(f"{words} {shown} {unit} (was {was})")
+    parts += _marinade_words(now, then)
     before_doubt, after_doubt = _doubt(now, goal), _doubt(then, goal)
     parts.append(f"doubt ±{after_doubt:.0f} % (was ±{before_doubt:.0f})")
     text = "; ".join(parts)
     return f"{text[0].upper()}{text[1:]}."
+
+
+def _marinade_words(now: Answer, then: Answer) -> Iterator[str]:
+    """Yield the marinade: all of it by weight, and how much of that is salt and how much runs."""
+    before, after = marinade_g(now), marinade_g(then)
+    if not before or not after:
+        return
+    text = f"marinade {after:,.0f} g in all (was {before:,.0f})"
+    salt = marinade_salt_percent(now), marinade_salt_percent(then)
+    if None not in salt:
+        text += f", {salt[1]:.1f} % of it salt (was {salt[0]:.1f})"
+    liquid = marinade_ml(now.scaled), marinade_ml(then.scaled)
+    if liquid[0] and liquid[1] is not None:
+        text += f", {liquid[1]:,.0f} mL of it liquid (was {liquid[0]:,.0f})"
+    yield text
 
 
 def _doubt(answer: Answer, goal: Goal) -> float:
@@ -225,8 +267,13 @@ def _answer(answer: Answer, goal: Goal) -> dict[str, Any]:
         "high": None if held is None else held.high,
         "sodium_mg_per_oz": None if sodium is None else sodium.likely,
         "sugars_g_per_oz": None if sugars is None else sugars.likely,
+        "marinade_g": marinade_g(answer),
         "marinade_ml": marinade_ml(answer.scaled),
         "marinade_salt_percent": marinade_salt_percent(answer),
+        "nitrite_ppm": {
+            one.cites: None if one.ppm is None else float(one.ppm) for one in ingoing(answer.scaled)
+        },
+        "allergens": sorted(allergens_of(answer.scaled.recipe).contains),
         "soak_hours": answer.scaled.recipe.soak.hours[1],
         "surface": answer.scaled.recipe.soak.surface.value,
         "ingredients": [

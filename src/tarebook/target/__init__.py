@@ -15,6 +15,7 @@ from tarebook.target.solve import (
     Answers,
     Option,
     answers,
+    marinade_g,
     marinade_ml,
     marinade_salt_percent,
 )
@@ -27,6 +28,7 @@ __all__ = [
     "Goal",
     "Option",
     "answers",
+    "marinade_g",
     "marinade_ml",
     "marinade_salt_percent",
     "read_goal",

@@ -10,6 +10,7 @@ from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
 from tarebook.figures.working import value
 from tarebook.nutrition import Estimate, Ounce, estimate, facts_of
+from tarebook.nutrition.facts import Line
 from tarebook.nutrition.makeup import SODIUM_IN_SALT
 from tarebook.quantities.drawer import Drawer
 from tarebook.recipe.model import Ingredient, Part, Recipe
@@ -227,17 +228,23 @@ def marinade_ml(scaled: ScaledRecipe) -> float | None:
     return total
 
 
+def marinade_g(answer: Answer) -> float | None:
+    """Return what a marinade weighs [g], all of known weight in it; None without one."""
+    return sum(line.mass_g for line in _bathed(answer)) or None
+
+
 def marinade_salt_percent(answer: Answer) -> float | None:
     """Return the salt in a marinade, by its sodium, over all that is in it [%]; None without one.
 
     How salty it tastes goes by this; ingredients of unknown weight are left out of both.
     """
-    lines = [one for one in answer.estimate.facts.lines if one.part is Part.MARINADE]
-    total_g = sum(line.mass_g for line in lines)
-    sodium_mg = sum(line.mass_g * line.makeup.sodium_mg for line in lines)
-    if not total_g:
-        return None
-    return sodium_mg / 1000 / SODIUM_IN_SALT / total_g * 100
+    total_g = marinade_g(answer)
+    sodium_mg = sum(line.mass_g * line.makeup.sodium_mg for line in _bathed(answer))
+    return None if total_g is None else sodium_mg / 1000 / SODIUM_IN_SALT / total_g * 100
+
+
+def _bathed(answer: Answer) -> list[Line]:
+    return [one for one in answer.estimate.facts.lines if one.part is Part.MARINADE]
 
 
 def _runs(item: Food) -> bool:
