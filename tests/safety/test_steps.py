@@ -23,6 +23,8 @@ def of(batch: Batch, step: str, food: str = "deer") -> list[str]:
     [
         ("Thaw the meat on the counter overnight.", "step 1 speaks of thawing"),
         ("Marinate at room temperature 12 h.", "step 1 speaks of thawing"),
+        ("Not in the cold: thaw it on the counter.", "step 1 speaks of thawing"),
+        ("Never hurry: on the counter, then never on the counter, overnight.", "step 1 speaks of"),
         ("It is safe to eat raw.", "step 1 promises more than anybody can"),
         ("No need to heat it.", "step 1 promises more than anybody can"),
     ],
@@ -42,6 +44,9 @@ def test_dangerous_steps(batch: Batch, step: str, says: str) -> None:
         "Sink the strips under a plate; keep the bowl in the refrigerator.",
         "Wipe the counter.",
         "Raw strips are unsafe on the dried ones' trays.",
+        "Thaw in the refrigerator, never on the counter.",
+        "Soak it cold; do not leave it at room temperature.",
+        "Never eaten raw.",
     ],
 )
 def test_good_steps(batch: Batch, step: str) -> None:

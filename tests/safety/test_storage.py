@@ -63,6 +63,48 @@ def test_an_oven_step_that_the_air_rules_out_is_no_heat_step(
     assert keep_by(batch).limits
 
 
+@pytest.mark.parametrize(
+    ("step", "says"),
+    [
+        (
+            "Thaw the meat on the counter overnight.",
+            "By its own steps it lay out of the cold: throw it away if that was over 2 hours. No "
+            "date: a step thaws, soaks or rests it out of the cold.",
+        ),
+        (
+            "No need to heat it.",
+            "Its own steps take heat for needless: not to be eaten unless every piece has been "
+            "160 °F (71 °C) inside, in wet heat. No date.",
+        ),
+        (
+            "Marinate at room temperature 12 h; it may be eaten raw.",
+            "By its own steps it lay out of the cold: throw it away if that was over 2 hours. Its "
+            "own steps take heat for needless: not to be eaten unless every piece has been 160 °F "
+            "(71 °C) inside, in wet heat. No date.",
+        ),
+    ],
+)
+def test_a_dangerous_step_leaves_no_date(
+    batch: Callable[..., Recipe], step: str, says: str
+) -> None:
+    """Where a step of the recipe's own thaws it warm or does without heat, no day is given."""
+    assert says == keep_by(Case.of(batch()._replace(steps=(step,)))).label
+
+
+@pytest.mark.parametrize(
+    ("food", "step"),
+    [
+        ("deer", "Thaw in the refrigerator, never on the counter."),
+        ("mushroom-shiitake", "Soak on the counter."),
+    ],
+)
+def test_a_good_step_changes_nothing(batch: Callable[..., Recipe], food: str, step: str) -> None:
+    """Steps that keep it cold, and those of what is no flesh, leave the label as it is."""
+    plain = batch(food)
+
+    assert keep_by(Case.of(plain)) == keep_by(Case.of(plain._replace(steps=(step,))))
+
+
 MOIST = Finish(by=FinishBy.MOISTURE_TO_PROTEIN, value=(0.8, 1.0, 1.2))
 
 

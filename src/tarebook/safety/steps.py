@@ -11,6 +11,7 @@ CLAIM = "safe"
 """The word that nothing here is called, whoever wrote it."""
 _WARM = ("counter", "room temperature", "warm kitchen", "in the sun")
 _COLD_WORK = ("thaw", "defrost", "marinat", "marinad", "soak", "rest ", "overnight")
+_NO = frozenset({"not", "never", "don't", "instead"})
 _RAW = ("eat raw", "eaten raw", "eat it raw", "without cooking", "no need to heat")
 
 
@@ -25,8 +26,18 @@ def check_steps(case: Case) -> tuple[Finding, ...]:
     )
 
 
+def steps_warm(case: Case) -> bool:
+    """Return whether a step thaws, soaks or rests raw flesh outside the refrigerator."""
+    return case.is_flesh and any(_warm(step.lower()) for step in case.recipe.steps)
+
+
+def steps_raw(case: Case) -> bool:
+    """Return whether a step says that flesh needs no heat, whatever heat step stands above it."""
+    return case.is_flesh and any(_raw(step.lower()) for step in case.recipe.steps)
+
+
 def _of_step(case: Case, number: int, words: str) -> Iterator[Finding]:
-    if any(one in words for one in _WARM) and any(one in words for one in _COLD_WORK):
+    if _warm(words):
         yield case.warn(
             "step-words",
             f"step {number} speaks of thawing, soaking or resting outside the refrigerator",
@@ -35,7 +46,7 @@ def _of_step(case: Case, number: int, words: str) -> Iterator[Finding]:
             cites="thaw-cold; out-of-cold",
             path="method.steps",
         )
-    if CLAIM in words.replace("un" + CLAIM, "") or any(one in words for one in _RAW):
+    if CLAIM in words.replace("un" + CLAIM, "") or _raw(words):
         yield case.warn(
             "step-words",
             f"step {number} promises more than anybody can: dried meat that missed its heat step "
@@ -45,3 +56,30 @@ def _of_step(case: Case, number: int, words: str) -> Iterator[Finding]:
             cites="heat-before; outbreak-venison",
             path="method.steps",
         )
+
+
+def _warm(words: str) -> bool:
+    return any(_asked(place, words) for place in _WARM) and any(one in words for one in _COLD_WORK)
+
+
+def _raw(words: str) -> bool:
+    return any(_asked(one, words) for one in _RAW)
+
+
+def _asked(what: str, words: str) -> bool:
+    """Return whether a step asks for something, and not only says where nobody is to do it."""
+    return any(not _forbidden(before) for before in _each_before(what, words))
+
+
+def _each_before(what: str, words: str) -> Iterator[str]:
+    at = words.find(what)
+    while at >= 0:
+        yield words[:at]
+        at = words.find(what, at + 1)
+
+
+def _forbidden(before: str) -> bool:
+    """Return whether the clause that leads up to some words has a no in it."""
+    for mark in (*".,;:!?()", " but ", " and "):
+        before = before.rpartition(mark)[2]
+    return any(word in _NO for word in before.split())

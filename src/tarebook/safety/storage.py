@@ -14,6 +14,7 @@ from tarebook.safety.ground import too_fat
 from tarebook.safety.heat import days_as_cooked, dried_too_short, held_words
 from tarebook.safety.rulebook import citations, degrees, limit, rule, span
 from tarebook.safety.soak import over_every_limit, soaks_warm
+from tarebook.safety.steps import steps_raw, steps_warm
 from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
@@ -106,9 +107,8 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
     if reason:
         instead, also = _instead(case)
         packing = FISH_PACK if case.animal is Animal.FISH else ""
-        return KeepBy(
-            (), reason, f"{cites}; {also}", instead, to_eat=not unheated(case), packing=packing
-        )
+        to_eat = not (unheated(case) or steps_raw(case))
+        return KeepBy((), reason, f"{cites}; {also}", instead, to_eat=to_eat, packing=packing)
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
     return KeepBy(limits=limits, reason="", cites="storage-cautious")
 
@@ -121,7 +121,7 @@ def storage(case: Case) -> tuple[Finding, ...]:
         says = f"{IF_KEPT}, the shortest published times are {times}"
         return (case.note("storage", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
     says = f"{_small(found.instead)[:-1]}; there is no use-by date"
-    if not unheated(case):
+    if found.to_eat:
         says += f", for {found.reason}"
     if case.animal is Animal.FISH:
         do = (
@@ -184,18 +184,11 @@ def unheated(case: Case) -> bool:
 
 def _instead(case: Case) -> tuple[str, str]:
     """Return what to do with a batch that has no date, and the rules that stands on."""
-    if unheated(case):
-        which = (
-            "No heat step is recorded" if case.recipe.heat is HeatStep.UNSTATED
-            else "Not heated as published"
-        )  # fmt: skip
-        return (
-            f"{which}: not to be eaten unless every piece has been {case.inside} inside"
-            f"{held_words(case)}, in wet heat.",
-            case.inside_rule[0],
-        )
-    if soaks_warm(case):
-        return "It soaked warm: throw it away if that was over 2 hours.", "out-of-cold"
+    warm, missed = _lay_warm(case), _heat_missed(case)
+    if warm and missed:
+        return f"{warm} {missed}", f"out-of-cold; {case.inside_rule[0]}"
+    if warm or missed:
+        return warm or missed, "out-of-cold" if warm else case.inside_rule[0]
     if case.animal is Animal.FISH:
         weeks = span("fish-smoked", "refrigerator")[0]
         return (
@@ -207,6 +200,30 @@ def _instead(case: Case) -> tuple[str, str]:
     return (
         f"Keep cold and eat within {days:g} days, as cooked food (from memory), or freeze it.",
         "cooked-cold",
+    )
+
+
+def _lay_warm(case: Case) -> str:
+    """Return what becomes of what lay warm while it was raw; nothing where it did not."""
+    if soaks_warm(case):
+        return "It soaked warm: throw it away if that was over 2 hours."
+    if steps_warm(case):
+        return "By its own steps it lay out of the cold: throw it away if that was over 2 hours."
+    return ""
+
+
+def _heat_missed(case: Case) -> str:
+    """Return what is asked of what has no heat step that counts; nothing where it has one."""
+    if unheated(case):
+        unstated = case.recipe.heat is HeatStep.UNSTATED
+        why = "No heat step is recorded" if unstated else "Not heated as published"
+    elif steps_raw(case):
+        why = "Its own steps take heat for needless"
+    else:
+        return ""
+    return (
+        f"{why}: not to be eaten unless every piece has been {case.inside} inside"
+        f"{held_words(case)}, in wet heat."
     )
 
 
@@ -233,6 +250,8 @@ def _fat(case: Case) -> bool:
 
 _BARS: tuple[tuple[Callable[[Case], bool], str, str], ...] = (
     (soaks_warm, "it soaked warmer than a refrigerator", "out-of-cold"),
+    (steps_warm, "a step thaws, soaks or rests it out of the cold", "thaw-cold; out-of-cold"),
+    (steps_raw, "a step takes heat for needless", "heat-before; outbreak-venison"),
     (_used_before, "its marinade was used before", "marinade-discarded"),
     (cannot_hold, "its dryer is not one for meat", "fixed-dryer"),
     (too_cool, "its dryer is cooler than published", "storage-perishable"),
