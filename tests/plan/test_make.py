@@ -15,6 +15,7 @@ from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.conflicts import conflicts_of
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
+from tarebook.plan.mind import plan_cautions
 from tarebook.plan.steps import raw_spans
 from tarebook.plan.tasks import Span
 from tarebook.plan.words import said_at
@@ -272,6 +273,18 @@ def test_only_as_much_is_planned_as_may_wait(
     assert {one.load for one in found.placed} - {0} == set(range(1, len(job.loads) + 1))
     assert "the cautious limit for" in said(found) and "Freeze the other" in said(found)
     assert not any(one.grave for one in found.conflicts)
+
+
+def test_a_dangerous_step_is_not_as_asked(plan: PlanOf) -> None:
+    """A step of the recipe's own that thaws it warm is told before the days, not among the rest."""
+    method = '[method]\nsteps = ["Thaw the meat on the counter overnight.", "Slice it."]'
+    found = plan(ready="Saturday 18:00", more=method)
+    good = plan(ready="Saturday 18:00", more='[method]\nsteps = ["Thaw it in the refrigerator."]')
+
+    assert "The recipe's own step 1 speaks of thawing" in said(found)
+    assert "but for those named above" in noted(found)
+    assert () == good.conflicts and "do that too." in noted(good)
+    assert "step-words" not in {one.code for one in plan_cautions(found)}
 
 
 def test_one_load_that_waits_too_long_is_at_odds(plan: PlanOf) -> None:

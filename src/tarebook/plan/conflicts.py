@@ -26,6 +26,7 @@ from tarebook.safety.rulebook import (
     limit,
 )
 from tarebook.safety.soak import soaks_warm
+from tarebook.safety.steps import check_steps
 from tarebook.tuples import NamedTuple
 
 AT_ODDS = "At odds with published advice"
@@ -78,6 +79,7 @@ def conflicts_of(
             *_dryer_conflicts(job, dryer),
             *_soak_conflicts(job),
             *_cut_conflicts(job),
+            *_step_conflicts(job),
             *_cure_conflicts(job),
             *_cold_conflicts(job, at, placed),
         ):
@@ -283,6 +285,17 @@ def _soak_conflicts(job: Job) -> Iterator[Said]:
             f"a load with its marinade takes about {job.bowl_ml / 1000:.1f} L, more than any bowl "
             "or bag you told of",
             "part it between two",
+        )
+
+
+def _step_conflicts(job: Job) -> Iterator[Said]:
+    """Yield the recipe's own steps that speak of danger; the days here do not follow them."""
+    for found in check_steps(job.case):
+        yield Said(
+            f"the recipe's own {found.message}; not followed here",
+            found.hint,
+            found.cites,
+            kinds=("thaw", "soak", "rest"),
         )
 
 

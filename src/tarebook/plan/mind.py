@@ -13,7 +13,7 @@ ELSEWHERE = frozenset(
     {
         "cure-scale", "potassium", "weighed-moist", "cure-no-meat", "cure-nitrate", "dryer-fixed",
         "dryer-weak", "high-sodium", "allergens", "alcohol", "enhanced-meat", "salt-crystal",
-        "salt-by-spoon", "scaling", "estimate", "home-card",
+        "salt-by-spoon", "scaling", "estimate", "home-card", "step-words",
     }
 )  # fmt: skip
 """Cautions that the card tells and that change nothing in the days, or that a conflict tells."""

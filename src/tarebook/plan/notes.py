@@ -15,6 +15,7 @@ from tarebook.plan.tasks import Placed
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.rulebook import both_scales, degrees
+from tarebook.safety.steps import check_steps
 
 _LATE, _EARLY = 23, 6
 _BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
@@ -52,8 +53,11 @@ def notes_of(
             )
         )
     if any(job.recipe.steps for job in jobs):
+        but = ", but for those named above" if any(check_steps(job.case) for job in jobs) else ""
         found.append(
-            Said("the recipe's own steps are on its card; where they ask for more, do that too")
+            Said(
+                "the recipe's own steps are on its card; where they ask for more, do that too" + but
+            )
         )
     found += _cure_notes(jobs, placed)
     found += _height_notes(jobs)
