@@ -13,8 +13,9 @@ made is told in ``make_table``.
 from __future__ import annotations
 
 import sys
+from array import array
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, lru_cache
 from math import inf, sqrt
 from pathlib import Path
 
@@ -50,38 +51,42 @@ def uptake_fractions(taus: Sequence[float], alphas: Sequence[float]) -> list[flo
         >>> [round(one, 3) for one in uptake_fractions([0.2, 0.2], [1.0, 4.0])]
         [0.712, 0.573]
     """
-    smallest, largest = min(alphas), max(alphas)
-    if len(alphas) < MANY or smallest <= 0 or largest == inf:
+    if len(alphas) < MANY or min(alphas) <= 0 or max(alphas) == inf:
         return [uptake_fraction(tau, alpha) for tau, alpha in zip(taus, alphas, strict=True)]
-    first = int(_down(smallest))
-    rows = [_row(bath) for bath in range(first, int(_down(largest)) + 2)]
     found = []
-    for tau, alpha in zip(taus, alphas, strict=True):
-        share = alpha / (1 + alpha)
-        down = BATHS * sqrt(share) - first
+    for tau, (share, upper, lower, down) in zip(taus, _baths(tuple(alphas)), strict=True):
         across = TIMES - TIMES / sqrt(1 + sqrt(tau) / share)
-        bath, time = int(down), int(across)
-        row, next_row = rows[bath], rows[bath + 1]
+        time = int(across)
         part = across - time
-        here, there = row[time], next_row[time]
-        here += (row[time + 1] - here) * part
-        there += (next_row[time + 1] - there) * part
-        found.append(here + (there - here) * (down - bath))
+        here = upper[time] + (upper[time + 1] - upper[time]) * part
+        there = lower[time] + (lower[time + 1] - lower[time]) * part
+        found.append((here + (there - here) * down) / WHOLE)
     return found
 
 
-def _down(alpha: float) -> float:
-    """Return how far down the table a bath stands [steps]."""
-    return BATHS * sqrt(alpha / (1 + alpha))
+@lru_cache(maxsize=8)
+def _baths(alphas: tuple[float, ...]) -> list[tuple[float, Sequence[int], Sequence[int], float]]:
+    """Return where each bath lies in the table: its share, the rows it is between, and how far.
+
+    The baths of one soak are asked for again and again, by each solute and for strips in pairs.
+    """
+    found = []
+    for alpha in alphas:
+        share = alpha / (1 + alpha)
+        down = BATHS * sqrt(share)
+        bath = int(down)
+        found.append((share, _row(bath), _row(bath + 1), down - bath))
+    return found
 
 
 @cache
-def _row(bath: int) -> tuple[float, ...]:
-    """Return the fractions of one bath, one more at the end for times beyond the last."""
+def _row(bath: int) -> Sequence[int]:
+    """Return the fractions of one bath, of ``WHOLE``; one more at the end for times beyond."""
     width = 2 * (TIMES + 1)
     start = min(bath, BATHS) * width
-    whole = memoryview(_bytes()[start : start + width]).cast("H")
-    return (*(one / WHOLE for one in whole), 1.0)
+    found = array("H", _bytes()[start : start + width])
+    found.append(WHOLE)
+    return found
 
 
 @cache
