@@ -44,6 +44,7 @@ def test_a_page_becomes_a_recipe_file(tarebook: Tarebook, page: Path, tmp_path: 
     assert 'no food is called "moss"' in done.err
     assert "tarebook check will say" in done.err
     assert "Cabin strips" == tomllib.loads(out.read_text("utf-8"))["title"]
+    assert "#:schema" not in out.read_text("utf-8")
 
 
 def test_json_tells_the_same(tarebook: Tarebook, page: Path, tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ import pytest
 
 from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import HeatStep, Surface
+from tarebook.where import folder
 
 Tarebook = Callable[..., Any]
 
@@ -57,16 +58,24 @@ def test_answers_make_a_recipe(tarebook: Tarebook, tmp_path: Path) -> None:
     assert ("Slice.", "Soak.") == recipe.steps
 
 
-def test_the_file_is_commented_and_names_its_schema(tarebook: Tarebook, tmp_path: Path) -> None:
-    """The schema is named at the top, and what was left unsaid stands there to uncomment."""
+def test_the_file_is_commented(tarebook: Tarebook, tmp_path: Path) -> None:
+    """What was left unsaid stands there to uncomment."""
     file = tmp_path / "porch.toml"
     tarebook("new", str(file), typed=typed())
     text = file.read_text(encoding="utf-8")
-    schema = text.splitlines()[0].removeprefix("#:schema ")
 
-    assert "object" == json.loads(Path(schema).read_text(encoding="utf-8"))["type"]
     assert "# What the meat lies in" in text
     assert "# poured-away = true" in text
+
+
+def test_the_file_names_no_path_of_this_machine(tarebook: Tarebook, tmp_path: Path) -> None:
+    """A family's file is dead on no other machine: outside the project no schema is named."""
+    file = tmp_path / "porch.toml"
+    tarebook("new", str(file), typed=typed())
+    text = file.read_text(encoding="utf-8")
+
+    assert 'title = "Porch strips"' == text.splitlines()[0]
+    assert str(folder("reference").parent) not in text and str(tmp_path) not in text
 
 
 def test_the_new_recipe_passes_check_and_prints(tarebook: Tarebook, tmp_path: Path) -> None:
@@ -114,6 +123,13 @@ def test_ground_meat_is_asked_what_is_mixed_in(tarebook: Tarebook, tmp_path: Pat
         ("marinade", "2 g curing-salt-1", "strength"),
         ("soak", "overnight", "hours"),
         ("temperature", "155", "155 F"),
+        ("food", "1 cup soy sauce", '"1 cup soy sauce" is an ingredient, and not what is asked'),
+        ("food", "3 lbs", '"3 lbs" is a weight, and not what is asked'),
+        ("amount", "1/4 in", '"1/4 in" is a length, and not what is asked'),
+        ("thickness", "1 heaping tsp", '"1 heaping tsp" is a measure, and not what is asked'),
+        ("hours", "155 F", '"155 F" is a temperature, and not what is asked'),
+        ("hours", "155", "is it a temperature? If hours are meant, write 155 h"),
+        ("hours", "40-49", "write 40-49 h"),
     ],
 )
 def test_a_mistake_is_told_and_asked_again(
@@ -126,6 +142,69 @@ def test_a_mistake_is_told_and_asked_again(
     assert 0 == status
     assert says in err
     assert "Porch strips" == load_recipe(file)[0].title
+
+
+def test_a_wrong_slot_gets_no_help_of_another(tarebook: Tarebook, tmp_path: Path) -> None:
+    """An ingredient in place of the meat is no game, one in place of a thickness no pinch."""
+    wrong = {"food": ["1 cup soy sauce", "venison"], "thickness": ["1 heaping tsp", "1/4 in"]}
+    err = tarebook("new", str(tmp_path / "porch.toml"), typed=typed(**wrong)).err
+
+    assert "bear" not in err and "to taste" not in err
+
+
+def test_long_drying_can_be_meant(tarebook: Tarebook, tmp_path: Path) -> None:
+    """Two days are asked nothing, and hours said to be hours are taken."""
+    for hours in ("48", "72 h"):
+        file = tmp_path / f"porch-{hours}.toml"
+        status, _, err = tarebook("new", str(file), typed=typed(hours=[hours]))
+        assert (0, False) == (status, "is it a temperature" in err)
+
+
+def test_back_returns_to_the_question_before(tarebook: Tarebook, tmp_path: Path) -> None:
+    """The answer is given anew; what was answered before is shown."""
+    file = tmp_path / "porch.toml"
+    _, _, err = tarebook("new", str(file), typed=typed(amount=["5 lb", "Back", "2 1/2 lb"]))
+
+    assert "answered before: 5 lb" in err
+    assert "2 1/2 lb" == load_recipe(file)[0].meat.amount.text
+
+
+def test_back_takes_the_last_line_away_first(tarebook: Tarebook, tmp_path: Path) -> None:
+    """Then it returns; the lines of a list that was left stand, and more can be added."""
+    file = tmp_path / "porch.toml"
+    marinade = ["1 cup honey", "back", "2 Tbsp honey", ""]
+    rub = ["back", "3/4 cup soy sauce", "", "1 tsp black-pepper", ""]
+    _, _, err = tarebook("new", str(file), typed=typed(marinade=marinade, rub=rub))
+
+    assert "taken back: 1 cup honey" in err and "so far: 2 Tbsp honey" in err
+    assert [("honey", "2 Tbsp"), ("soy-sauce", "3/4 cup"), ("black-pepper", "1 tsp")] == [
+        (one.name.replace(" ", "-"), one.amount.text) for one in load_recipe(file)[0].ingredients
+    ]
+
+
+def test_back_at_the_first_question_stays(tarebook: Tarebook, tmp_path: Path) -> None:
+    """There is nothing before it."""
+    status, _, err = tarebook(
+        "new", str(tmp_path / "porch.toml"), typed=typed(title=["back", "Porch strips"])
+    )
+
+    assert 0 == status
+    assert "this is the first question" in err
+
+
+def test_a_bottle_of_the_house_can_be_named(
+    tarebook: Tarebook, tmp_path: Path, own_home: Path
+) -> None:
+    """On one line with its amount, as any food."""
+    bottle = own_home / "foods" / "cove-soy.toml"
+    bottle.parent.mkdir(parents=True)
+    bottle.write_text('like = "soy-sauce"\n[panel]\nserving = "15 mL"\nsodium = "500 mg"\n')
+    file = tmp_path / "porch.toml"
+    tarebook("new", str(file), typed=typed(marinade=["3/4 cup cove-soy", ""]))
+    first = load_recipe(file)[0].ingredients[0]
+
+    assert ("cove-soy", "3/4 cup") == (first.name, first.amount.text)
+    assert first.bottle is not None
 
 
 def test_two_of_a_kind_are_both_written(tarebook: Tarebook, tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -28,7 +29,8 @@ from tarebook.recipe import (
     read_recipe,
     shipped_recipes,
 )
-from tarebook.recipe.write import plain_number, to_toml
+from tarebook.recipe.write import SCHEMA, plain_number, schema_beside, to_toml
+from tarebook.where import folder
 
 
 @pytest.mark.parametrize("name", shipped_recipes())
@@ -258,3 +260,19 @@ def test_values_made_in_code_need_no_words() -> None:
 def _recipe(**values: object) -> Recipe:
     meat = Meat(food="elk", amount=parse_amount("1 kg"), mass_g=Fraction(1000), wild=True)
     return Recipe(**{"title": "x", "meat": meat, "ingredients": (), "file": "x", **values})  # type: ignore[arg-type]
+
+
+def test_the_schema_is_named_from_inside_the_project_alone(tmp_path: Path) -> None:
+    """By the way from the file to it; elsewhere there is no such way that would last."""
+    recipes = folder("recipes")
+
+    assert SCHEMA == schema_beside(recipes / "new.toml")
+    assert "reference/recipe.schema.json" == schema_beside(recipes.parent / "new.toml")
+    assert "" == schema_beside(tmp_path / "new.toml")
+
+
+def test_without_a_schema_the_title_comes_first() -> None:
+    """No empty line of a schema either."""
+    recipe, _ = load_recipe("juniper-venison")
+
+    assert to_toml(recipe, schema="").startswith("title = ")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -47,13 +48,15 @@ def bring(
     from tarebook.files import read_bytes
     from tarebook.findings import AskedWrongly
     from tarebook.recipe.read import read_recipe
+    from tarebook.recipe.write import schema_beside
 
     if as_json and out == PIPE:
         raise AskedWrongly("--json goes to standard output: name a file with -o, or leave it out")
     data = read_bytes(file, most=MOST_BYTES, what="page")
     file = "standard input" if file == PIPE else file
     recipe, others = find_recipe(data, file)
-    brought = brought_of(take(recipe, file), file, schema=_schema(out))
+    schema = "" if out in (None, PIPE) else schema_beside(Path(str(out)))
+    brought = brought_of(take(recipe, file), file, schema=schema)
     data = brought.text.encode("utf-8")
     name = out if out not in (None, PIPE) else "<recipe>"
     _, findings = read_recipe(data, file=str(name))
@@ -63,15 +66,6 @@ def bring(
         show_data(_data(brought, findings, out, others))
     else:
         _tell(brought, findings, others)
-
-
-def _schema(out: str | None) -> str:
-    """Return where the schema lies on this machine; nothing for what goes down a pipe."""
-    from tarebook.where import folder
-
-    if out in (None, "-"):
-        return ""
-    return (folder("reference") / "recipe.schema.json").as_posix()
 
 
 def _tell(brought: Brought, findings: Sequence[Finding], others: int) -> None:

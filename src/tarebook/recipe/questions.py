@@ -12,20 +12,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from tarebook.figures.foods import food
 from tarebook.findings import AmountError, AskedWrongly, FoodUnknown, RecipeFaulty
-from tarebook.quantities.amount import parse_amount
+from tarebook.quantities.amount import parse_amount, parse_length_mm, parse_mass
+from tarebook.quantities.units import Dimension, dimension, read_unit
 from tarebook.recipe import keys
+from tarebook.recipe.bottles import known_food
 from tarebook.recipe.fields import Reading, value_of
 from tarebook.recipe.ingredients import read_part
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import MeatForm, Part, Recipe
 from tarebook.recipe.read import recipe_of
+from tarebook.recipe.spans import read_hours, read_temperature_f
 from tarebook.toml.fault import Faults, Refused, shown
 from tarebook.tuples import NamedTuple
 
 Answers = Mapping[str, str | Sequence[str]]
 """What was answered, by the name of the question; an empty answer passes a question over."""
+
+_LONG_DRYING_H = 48
 
 
 class Question(NamedTuple):
@@ -169,7 +173,61 @@ def _check_value(name: str, answer: str) -> None:
     try:
         value_of(answer.strip(), one)
     except (Refused, AmountError) as refused:
-        raise AskedWrongly(_sentence(refused)) from None
+        raise AskedWrongly(_meant_elsewhere(answer, key) or _sentence(refused)) from None
+    if name == "drying.hours":
+        _ask_back_long_drying(answer.strip())
+
+
+def _ask_back_long_drying(answer: str) -> None:
+    """Ask back at a bare number of hours that may be a temperature."""
+    if read_hours(answer)[1] > _LONG_DRYING_H and not answer[-1].isalpha():
+        raise AskedWrongly(
+            f"{shown(answer)} hours would be more than {_LONG_DRYING_H // 24} days of drying; "
+            f"is it a temperature? If hours are meant, write {shown(answer)} h"
+        )
+
+
+def _meant_elsewhere(answer: str, key: Key) -> str:
+    """Return what an answer is, where it would do at another question; else nothing."""
+    found = next((kind for kind in _KINDS if _reads(kind.reads, answer)), None)
+    if found is None or found.takes in (key.takes, _NEAR.get(key.takes)):
+        return ""
+    return f'"{shown(answer)}" is {found.words}, and not what is asked here'
+
+
+def _reads(reads: Callable[[str], object], answer: str) -> bool:
+    try:
+        return bool(reads(answer.strip()))
+    except (AmountError, AskedWrongly):
+        return False
+
+
+def _has_measure(text: str) -> bool:
+    """Whether it begins with a number and names a spoon, a cup or the like."""
+    first, *words = text.split()
+    found = [read_unit(word) for word in words] if first[0].isdigit() else []
+    return any(one is not None and dimension(one) is Dimension.VOLUME for one in found)
+
+
+class _Kind(NamedTuple):
+    """What an answer can be taken for: in words, the key it would do for, and who reads it."""
+
+    words: str
+    takes: Takes
+    reads: Callable[[str], object]
+
+
+_KINDS = (
+    _Kind("an ingredient", Takes.FOOD, lambda text: text[0].isdigit() and read_line(text)),
+    _Kind("a weight", Takes.WEIGHT, parse_mass),
+    _Kind("a length", Takes.LENGTH, parse_length_mm),
+    _Kind("a temperature", Takes.TEMPERATURE, read_temperature_f),
+    _Kind("a measure", Takes.AMOUNT, _has_measure),
+)
+
+
+_NEAR = {Takes.WEIGHT: Takes.AMOUNT}
+"""Who writes cups for a weight is at the right question, and is told what to write."""
 
 
 def _check_line(name: str, answer: str) -> None:
@@ -243,7 +301,7 @@ def _split_spoken(line: str) -> tuple[str, str]:
 
 def _is_food(name: str) -> bool:
     try:
-        food(name)
+        known_food(name)
     except FoodUnknown:
         return False
     return True

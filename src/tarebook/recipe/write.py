@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from pathlib import Path
 
 from tarebook.figures.foods import food, normalised
 from tarebook.findings import FoodUnknown
@@ -34,16 +35,34 @@ Row = tuple[str, str]
 """A key and its value, the value already in TOML."""
 
 
+def schema_beside(file: Path) -> str:
+    """Return the way to the schema from a recipe inside this project, or nothing outside of it.
+
+    The path of one machine means nothing on another, nor on this one after the next install.
+
+    Args:
+        file: where the recipe is written.
+    """
+    from tarebook.where import folder
+
+    reference, place = folder("reference"), file.resolve().parent
+    if reference.parent not in (place, *place.parents):
+        return ""
+    up = "../" * len(place.relative_to(reference.parent).parts)
+    return f"{up}{reference.name}/{Path(SCHEMA).name}"
+
+
 def to_toml(recipe: Recipe, *, schema: str = SCHEMA, hints: bool = False) -> str:
     """Return the text of a recipe file; reading it gives the same recipe.
 
     Args:
         recipe: what to write.
-        schema: path or address of the JSON Schema, for editors that complete and check.
+        schema: path or address of the JSON Schema, for editors that complete and check; empty
+            for none.
         hints: whether to show what was left unsaid, as lines to uncomment.
     """
     blocks = [
-        f"#:schema {schema}\n" + _rows(_top(recipe), keys.TOP, hints),
+        (f"#:schema {schema}\n" if schema else "") + _rows(_top(recipe), keys.TOP, hints),
         _section("meat", _meat(recipe.meat), hints),
         *_parts(recipe.ingredients, hints),
         _section("soak", _soak(recipe.soak), hints),
