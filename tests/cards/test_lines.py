@@ -92,3 +92,17 @@ def test_pad_fills_up_and_never_cuts() -> None:
 def test_plain_text_has_no_paint() -> None:
     """Plain text ends each line with one line feed and no spaces before it."""
     assert "Head\nrow\n\n" == plain_text([Line("Head ", Style.HEAD), Line("row"), Line()])
+
+
+@given(st.text(alphabet="ab .°-", max_size=120), st.integers(1, 30))
+def test_letters_of_one_column_are_wrapped_as_all_others(text: str, columns: int) -> None:
+    """The quick way for plain letters breaks where the way for all letters does."""
+    plain = list(wrap(text, columns, first="- ", rest="x "))
+    any_letters = list(wrap(text, columns, first="\u2013 ", rest="\u00d7 "))
+
+    assert plain == [line.replace("\u2013", "-").replace("\u00d7", "x") for line in any_letters]
+
+
+def test_a_degree_sign_stays_with_its_number() -> None:
+    """A temperature is not torn apart at the end of a line."""
+    assert ["dry at", "155 °F", "for 6 h"] == list(wrap("dry at 155 °F for 6 h", 8))

@@ -36,6 +36,9 @@ def plain_text(lines: Iterable[Line]) -> str:
     return "".join(line.text.rstrip() + "\n" for line in lines)
 
 
+_HELD = "\0"  # in place of a blank that no line ends at; clean text has none
+
+
 def clean(text: str) -> str:
     """Return text fit for a terminal: control and direction-changing characters become spaces.
 
@@ -66,8 +69,12 @@ def wrap(text: str, columns: int, *, first: str = "", rest: str = "") -> Iterato
         columns: width of a line, prefix included.
         first, rest: prefix of the first line and of those after it.
     """
+    held = _held(text)
+    if held.replace("°", "").isascii() and first.isascii() and rest.isascii():
+        yield from _wrapped_plainly(held, columns, first, rest)
+        return
     prefix, line, used = first, "", 0
-    for word in _words(text):
+    for word in (one.replace(_HELD, " ") for one in held.split(" ")):
         wide, room = width(word), max(columns - width(prefix), 1)
         if line and used + 1 + wide > room:
             yield prefix + line
@@ -83,10 +90,20 @@ def wrap(text: str, columns: int, *, first: str = "", rest: str = "") -> Iterato
         yield prefix + line
 
 
-def _words(text: str) -> Iterator[str]:
-    """Yield words; a degree sign stays with its number."""
-    held = clean(text).replace(" °", "\0°").split()
-    return (word.replace("\0", " ") for word in held)
+def _held(text: str) -> str:
+    """Return words with one blank between; a degree sign stays with its number by another mark."""
+    return " ".join(clean(text).replace(" °", f"{_HELD}°").split())
+
+
+def _wrapped_plainly(text: str, columns: int, first: str, rest: str) -> Iterator[str]:
+    """Yield the same lines of letters that are all one column wide, cut where a line must end."""
+    prefix = first
+    while text:
+        room = max(columns - len(prefix), 1)
+        end = len(text) if len(text) <= room else text.rfind(" ", 0, room + 1)
+        cut = end if end > 0 else room
+        yield prefix + text[:cut].replace(_HELD, " ")
+        text, prefix = text[cut:].lstrip(" "), rest
 
 
 def row(cells: Sequence[str], widths: Sequence[int], *, right: Iterable[int] = ()) -> str:
