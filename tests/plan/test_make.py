@@ -19,6 +19,9 @@ from tarebook.plan.mind import plan_cautions
 from tarebook.plan.steps import raw_spans
 from tarebook.plan.tasks import Span
 from tarebook.plan.words import said_at
+from tarebook.recipe.model import HeatStep
+from tarebook.safety import Case
+from tarebook.safety.heated import as_heated
 
 JobOf = Callable[..., Job]
 PlanOf = Callable[..., Plan]
@@ -241,6 +244,11 @@ def test_kitchens_that_do_not_fit(kitchen: Kitchen, says: str, plan: PlanOf) -> 
         ({"soak": 'hours = 8\ntemperature = "60 F"'}, "the recipe soaks at 60 °F (16 °C); planned"),
         ({"drying": 'temperature = "130 F"\nhours = 6'}, "the recipe dries at 130 °F (54 °C)"),
         ({"meat": "chum salmon", "heat": "oven after drying"}, "not for fish"),
+        (
+            {"heat": "oven after drying", "drying": 'temperature = "155 F"\nhours = "5-7"'},
+            "the recipe dries 5 h at the least before the oven; planned here are 6 h or more. "
+            'Write hours = "6-7" under [drying]',
+        ),
         ({"pounds": 30}, "over the 2 hours between 40 and 140 °F (4 and 60 °C)"),
     ],
 )
@@ -273,6 +281,23 @@ def test_only_as_much_is_planned_as_may_wait(
     assert {one.load for one in found.placed} - {0} == set(range(1, len(job.loads) + 1))
     assert "the cautious limit for" in said(found) and "Freeze the other" in said(found)
     assert not any(one.grave for one in found.conflicts)
+
+
+def test_plan_and_card_have_one_answer_on_the_hours(plan: PlanOf) -> None:
+    """With the oven after drying asked for, the rules judge the raised hours, in both."""
+    method = '[method]\nsteps = ["Steam it."]'
+    found = plan(ready="Saturday 18:00", step="oven-after", more=method)
+    (job,) = found.jobs
+
+    assert (
+        (6.0, 7.0)
+        == job.case.recipe.drying.hours
+        == as_heated(Case.of(job.recipe), HeatStep.OVEN_AFTER).drying.hours
+    )
+    assert 6.0 == job.hours.low_h and () == found.conflicts
+    assert "oven-after-short" not in {one.code for one in plan_cautions(found)}
+    assert "but for what they say of heat and hours" in noted(found)
+    assert "but for" not in noted(plan(ready="Saturday 18:00", more=method))
 
 
 def test_a_dangerous_step_is_not_as_asked(plan: PlanOf) -> None:

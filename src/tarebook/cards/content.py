@@ -39,7 +39,14 @@ from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.recipe.model import Part, Recipe, Soak
 from tarebook.safety import Caution
-from tarebook.safety.method import dryer_mark, heat_line, hours_mark, soak_mark, until_words
+from tarebook.safety.method import (
+    dryer_mark,
+    heat_line,
+    hours_mark,
+    soak_mark,
+    steps_head,
+    until_words,
+)
 from tarebook.scaling import ScaledIngredient
 from tarebook.tuples import NamedTuple
 
@@ -90,7 +97,8 @@ class Content(NamedTuple):
         size: ``For 6 lb (2,722 g) of venison``.
         groups: what to measure.
         cure: ingoing nitrite by the published methods; empty without curing salt.
-        conditions: soak, heat and drying, one sentence each.
+        conditions: soak, heat and drying, one sentence each; at the end, where the steps were
+            written for another heat step, the line that stands above them.
         steps, notes: as the recipe has them.
         figures_foot: which ounce, and how the figures are rounded.
         figures: the table of an ounce.
@@ -171,6 +179,9 @@ def _conditions(sheet: Worksheet) -> Iterator[str]:
     if recipe.drying.temperature_f:
         air = temperature_words(recipe.drying.temperature_f) + dryer_mark(sheet.case)
         yield f"Dry: {air}{_drying_hours(sheet)}{until_words(sheet.case)}."
+    head = steps_head(sheet.case)
+    if head:
+        yield head
 
 
 def _soak(soak: Soak, mark: str = "") -> str:
@@ -187,7 +198,7 @@ def _soak(soak: Soak, mark: str = "") -> str:
 def _drying_hours(sheet: Worksheet) -> str:
     hours = sheet.recipe.drying.hours
     if hours is None:
-        return ""
+        return hours_mark(sheet.case)
     return f", {'-'.join(dict.fromkeys(f'{end:g}' for end in hours))} h{hours_mark(sheet.case)}"
 
 

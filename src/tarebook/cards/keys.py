@@ -56,6 +56,7 @@ def worksheet_data(sheet: Worksheet) -> Data:
         "soak_hours": list(recipe.soak.hours) if recipe.soak.stated else None,
         "heat_step": recipe.heat.value,
         "steps": list(recipe.steps),
+        "steps_written_for": None if recipe.steps_heat is None else recipe.steps_heat.value,
         "notes": list(recipe.notes),
         "cautions": [
             {

@@ -67,20 +67,17 @@ def work_out(
 
 
 def heated_as(recipe: Recipe, asked: str, house: Kitchen | None) -> Recipe:
-    """Return a recipe with the heat step that was asked for, and a note that says so.
+    """Return a recipe with the heat step that was asked for, and notes that say so.
 
     Raises:
         AskedWrongly: there is no such step, or it may not be had for such food in this house.
     """
     from tarebook.plan.heat import choose
     from tarebook.safety import Case
+    from tarebook.safety.heated import as_heated
 
     case = Case.of(recipe)._replace(**of_house(house))
-    step = choose(case, asked).step
-    if step is recipe.heat:
-        return recipe
-    note = f"Heat step asked for: {step.value}. The recipe's own steps say: {recipe.heat.value}."
-    return recipe._replace(heat=step, notes=(*recipe.notes, note))
+    return as_heated(case, choose(case, asked).step)
 
 
 def _own_yield(recipe: Recipe) -> OwnYield | None:

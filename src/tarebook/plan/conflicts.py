@@ -14,7 +14,7 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
 from tarebook.quantities.words import format_pounds
-from tarebook.recipe.model import MeatForm
+from tarebook.recipe.model import HeatStep, MeatForm
 from tarebook.safety.case import Animal
 from tarebook.safety.heat import held_words
 from tarebook.safety.rulebook import (
@@ -75,6 +75,7 @@ def conflicts_of(
         lead = f"{job.recipe.title}: " if len(jobs) > 1 else ""
         for one in (
             *_heat_conflicts(job),
+            *_hours_conflicts(job),
             *_freezing_conflicts(job),
             *_dryer_conflicts(job, dryer),
             *_soak_conflicts(job),
@@ -161,6 +162,21 @@ def _heat_conflicts(job: Job) -> Iterator[Said]:
             f"planned here: {job.choice.step.value}, to {job.case.inside} inside"
             f"{held_words(job.case)}",
             kinds=("simmer", "steam", "boil-down"),
+        )
+
+
+def _hours_conflicts(job: Job) -> Iterator[Said]:
+    """Yield where the recipe's own oven step comes after fewer hours than are published."""
+    written, planned = job.recipe.drying.hours, job.case.recipe.drying.hours
+    if job.recipe.heat is HeatStep.OVEN_AFTER and written and planned and written != planned:
+        low, high = (f"{end:g}" for end in planned)
+        yield Said(
+            f"the recipe dries {written[0]:g} h at the least before the oven; planned here are "
+            f"{low} h or more",
+            f'write hours = "{low if low == high else f"{low}-{high}"}" under [drying], so that '
+            "card and labels say it too",
+            "oven-after-minnesota; dryer-145",
+            kinds=("dry",),
         )
 
 

@@ -29,6 +29,7 @@ from tarebook.safety.case import Animal
 from tarebook.safety.curing import guard_scaled
 from tarebook.safety.dryer import outbreak_words
 from tarebook.safety.heat import least_oven_hours
+from tarebook.safety.heated import as_heated
 from tarebook.safety.rulebook import both_scales, citations, degrees, limit, span
 from tarebook.scaling import ScaledRecipe, scale_to_meat
 from tarebook.tuples import NamedTuple
@@ -142,7 +143,7 @@ def job_of(
     _refuse_cool(written, air_f, dryer)
     soak, capped = soak_minutes(written)
     thick = written.is_meat and written.too_thick
-    planned = _as_planned(recipe, choice.step, air_f, capped=capped, thick=thick)
+    planned = _as_planned(as_heated(written, choice.step), air_f, capped=capped, thick=thick)
     case = written._replace(recipe=planned)
     found = _hours(recipe, hours, learned, wanted_f, conditions(thickness_of(planned), air_f))
     if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
@@ -268,10 +269,8 @@ def _in_house(case: Case, kitchen: Kitchen, dryer: Dryer) -> Case:
     )
 
 
-def _as_planned(
-    recipe: Recipe, step: HeatStep, air_f: tuple[float, float], *, capped: bool, thick: bool
-) -> Recipe:
-    """Return a recipe as it is planned, whatever it says: its heat, its air, its soak in the cold.
+def _as_planned(recipe: Recipe, air_f: tuple[float, float], *, capped: bool, thick: bool) -> Recipe:
+    """Return a heated recipe as it is planned, whatever it says: its air, its soak in the cold.
 
     The marinade is made fresh; a soak over the limit is cut to it, and meat over a quarter inch to
     a quarter inch.
@@ -283,7 +282,7 @@ def _as_planned(
     if capped:
         soak = soak._replace(hours=(limit("soak-day", "soak"),) * 3)
     drying = recipe.drying._replace(temperature_f=air_f)
-    return recipe._replace(heat=step, drying=drying, soak=soak, meat=meat)
+    return recipe._replace(drying=drying, soak=soak, meat=meat)
 
 
 def _refuse_cool(case: Case, air_f: tuple[float, float], dryer: Dryer) -> None:

@@ -53,12 +53,7 @@ def notes_of(
             )
         )
     if any(job.recipe.steps for job in jobs):
-        but = ", but for those named above" if any(check_steps(job.case) for job in jobs) else ""
-        found.append(
-            Said(
-                "the recipe's own steps are on its card; where they ask for more, do that too" + but
-            )
-        )
+        found.append(Said(f"the recipe's own steps are on its card; {_own_steps(jobs)}"))
     found += _cure_notes(jobs, placed)
     found += _height_notes(jobs)
     found += _clock_notes(placed, zone)
@@ -66,6 +61,17 @@ def notes_of(
         found += _night_notes(steps, zone)
     found += _overlap_notes(jobs, placed, zone)
     return tuple(found)
+
+
+def _own_steps(jobs: Sequence[Job]) -> str:
+    """Return how far a cook goes by the recipe's own steps too."""
+    but = []
+    if any(job.case.recipe.steps_heat for job in jobs):
+        but.append("what they say of heat and hours, which is for another heat step")
+    if any(check_steps(job.case) for job in jobs):
+        but.append("those named above")
+    told = "where they ask for more, do that too"
+    return f"{told}, but for {' and '.join(but)}" if but else told
 
 
 def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:

@@ -270,6 +270,7 @@ class Recipe(NamedTuple):
         title: what the family calls it.
         file: name of the file it was read from, for findings.
         cup: which cup the word means: ``us``, ``metric`` or ``label``.
+        steps_heat: the heat step that ``steps`` were written for, where it is made with another.
         lines: line of each key path in the file, found only when a finding asks for one.
     """
 
@@ -284,6 +285,7 @@ class Recipe(NamedTuple):
     notes: tuple[str, ...] = ()
     cup: str = "us"
     file: str = ""
+    steps_heat: HeatStep | None = None
     lines: Mapping[str, int] = MappingProxyType({})
 
     def __eq__(self, other: object) -> bool:

@@ -71,8 +71,21 @@ def dryer_mark(case: Case) -> str:
 
 
 def hours_mark(case: Case) -> str:
-    """Return how long it dries at least before the oven, where the recipe says less."""
-    return f" ({least_oven_hours():g} h at least)" if dried_too_short(case) else ""
+    """Return how long it dries at least before the oven, where the recipe says less or nothing."""
+    least = f"{least_oven_hours():g} h at least"
+    if case.recipe.drying.hours is None:
+        after = case.is_meat and case.recipe.heat is HeatStep.OVEN_AFTER
+        return f", {least}" if after and not case.oven_after_refusal else ""
+    return f" ({least})" if dried_too_short(case) else ""
+
+
+def steps_head(case: Case) -> str:
+    """Return what stands above steps that were written for another heat step; else nothing."""
+    own = case.recipe.steps_heat
+    if own is None or own is case.recipe.heat or not case.recipe.steps:
+        return ""
+    written = "no heat step" if own is HeatStep.UNSTATED else f"another heat step ({own.value})"
+    return f"The recipe's own steps, written for {written}; heat and hours above stand over them:"
 
 
 def until_words(case: Case) -> str:
