@@ -5,6 +5,7 @@ Files of this room:
 - ``main``: the program, its commands, its exit statuses.
 - ``talk``: printing, painting, reading what was asked; the only place that writes to a screen.
 - ``interview``: questions at the terminal, asked until an answer will do.
+- ``docstrings``: help of commands where Python dropped it (``-OO``).
 - ``complete``: shell completion of recipe and food names.
 - ``asking``: options that several commands share; ``batch_asking``: those of the batch book.
 - ``work``: from what was asked to a worksheet.

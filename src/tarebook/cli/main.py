@@ -70,6 +70,10 @@ def program(words: list[str], *, whole: bool = False) -> typer.Typer:
             _add(app, name, words[words.index(name) + 1 :] if name == asked else [])
         elif asked not in COMMANDS:
             app.command(name, help=says)(_named_only)
+    if sys.flags.optimize > 1:
+        from tarebook.cli.docstrings import put_back
+
+        put_back(app)
     return app
 
 
