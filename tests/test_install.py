@@ -129,6 +129,25 @@ def test_an_installed_wheel_works(wheel: Path, tmp_path: Path) -> None:
 
 
 @pytest.mark.slow
+def test_a_type_checker_sees_the_types(wheel: Path, tmp_path: Path) -> None:
+    """Beside the installed wheel, mypy tells the type of what a function returns."""
+    pytest.importorskip("mypy")
+    place, file = tmp_path / "site", tmp_path / "own.py"
+    pip("install", "--no-deps", "--no-index", "--target", str(place), str(wheel))
+    file.write_text("from tarebook.quantities import factor\nreveal_type(factor('cup', 'mL'))\n")
+    done = subprocess.run(
+        [sys.executable, "-m", "mypy", "--cache-dir", str(tmp_path / "cache"), str(file)],
+        capture_output=True,
+        text=True,
+        cwd=tmp_path,
+        env={**os.environ, "MYPYPATH": "", "PYTHONPATH": str(place)},
+        timeout=300,
+    )
+
+    assert 'Revealed type is "fractions.Fraction"' in done.stdout, done.stdout + done.stderr
+
+
+@pytest.mark.slow
 def test_the_same_sources_make_the_same_wheel(wheel: Path, copy: Path, tmp_path: Path) -> None:
     """Built again from files copied at another time, the wheel is the same byte for byte."""
     again = shutil.copytree(copy, tmp_path / "again", copy_function=shutil.copyfile)
@@ -145,6 +164,7 @@ def test_the_wheel_holds_every_table_and_recipe(wheel: Path) -> None:
     with zipfile.ZipFile(wheel) as opened:
         held = set(opened.namelist())
 
+    assert "tarebook/py.typed" in held
     for name in ("reference", "recipes"):
         files = [one for one in folder(name).iterdir() if one.is_file() and one.suffix]
         assert len(files) > 5
