@@ -225,3 +225,34 @@ def test_raw_work_is_known(job: JobOf) -> None:
     }
     assert job().batch.wash and job().batch.flesh
     assert not any(task.raw for task in job(meat="portabella").batch.portions[0].front)
+
+
+@pytest.mark.parametrize(
+    ("lowest_f", "drying", "held_f"),
+    [
+        (170.0, 'temperature = "150-155 F"\nhours = "5-7"', (150.0, 155.0)),
+        (170.0, 'temperature = "130 F"\nhours = "5-7"', (145.0, 155.0)),
+        (140.0, 'temperature = "150-155 F"\nhours = "5-7"', None),
+    ],
+)
+def test_an_oven_too_hot_is_propped(
+    lowest_f: float, drying: str, held_f: tuple[float, float] | None, job: JobOf
+) -> None:
+    """Its hours are for the air that is held, never under the cautious one; a cool one is shut."""
+    oven = Dryer(trays=2, tray_cm2=2000.0, heat_f=(lowest_f, 550.0), oven=True)
+    found = job(dryer=oven, drying=drying)
+
+    assert found.propped is (held_f is not None)
+    if held_f is None:
+        assert found.held_f == found.air_f == (150.0, 155.0) and found.shut is None
+        return
+    assert held_f == found.held_f == found.batch.air and (170.0, 170.0) == found.air_f
+    assert found.shut is not None and found.shut.high_h < found.hours.high_h
+    assert job(dryer=oven, drying=drying, own_h=(6, 6)).shut is None
+
+
+def test_a_dryer_is_never_propped(job: JobOf) -> None:
+    """A dryer that goes no cooler is planned at what it does: it has no door to prop."""
+    found = job(dryer=Dryer(trays=5, tray_cm2=900.0, heat_f=(160.0, 165.0)))
+
+    assert not found.propped and found.held_f == found.air_f == (160.0, 160.0)

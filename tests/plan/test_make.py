@@ -218,7 +218,7 @@ def test_what_overlaps_is_told(plan: PlanOf) -> None:
         (Kitchen(trays=5, tray=Tray(305, 305), dryer_f=(95, 140)), "no hotter than 140 °F (60 °C)"),
         (Kitchen(trays=5, tray=Tray(305, 305), dryer_f=(160, 160)), "is set to 160 °F (71 °C)"),
         (Kitchen(trays=0, oven_lowest_f=200, oven_racks=2, oven_rack=Tray(500, 350)),
-         "the oven is set to 200 °F (93 °C)"),
+         "the oven goes no cooler than 200 °F (93 °C)"),
         (Kitchen(trays=0, oven_racks=2), "the oven's lowest setting is not known"),
         (Kitchen(), "where there is no dryer, tarebook kitchen set dryer.trays 0"),
     ],

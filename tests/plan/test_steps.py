@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import Step, finished_spans, heated_spans, hours_words, raw_spans
 from tarebook.plan.tasks import Span
@@ -224,3 +225,22 @@ def test_no_raw_meat_comes_out_beside_heated_strips(
     for span in (*begun, *(one.span for one in of(found, "turn"))):
         assert not any(map(span.meets, heated))
     assert all("hands washed after" in one.note for one in of(found, "part-freeze"))
+
+
+def test_the_door_is_propped_at_the_step(plan: PlanOf) -> None:
+    """The drying step says what is held and what a gas oven does; a cool oven's says nothing."""
+    hot = Kitchen(trays=0, oven_lowest_f=170.0, oven_racks=2, oven_rack=Tray(500, 350))
+    own, told, cool = (
+        next(one for one in plan(ready="Saturday 18:00", **parts).steps if one.kind == "dry")
+        for parts in (
+            {"kitchen": hot, "own_h": (6, 6)},
+            {"kitchen": hot},
+            {"kitchen": hot._replace(oven_lowest_f=140.0)},
+        )
+    )
+
+    assert "Dries, door propped, near 150-155 °F (66-68 °C)" == told.what
+    assert "never under 145 °F (63 °C); with a gas oven, or children near, the door" in told.note
+    assert "dry after 2 h 10 to 8 h 50, tried from the first on, a piece cut open" in told.note
+    assert "dry sooner than told here, tried every half hour" in own.note
+    assert ("Dries at 150-155 °F (66-68 °C)", "") == (cool.what, cool.note)

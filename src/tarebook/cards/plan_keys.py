@@ -40,6 +40,7 @@ def _job_data(plan: Plan, at: int, job: Job) -> dict[str, Any]:
         "heat_step": job.choice.step.value,
         "heat_step_why": job.choice.why,
         "air_f": list(job.air_f),
+        "held_f": list(job.held_f),
         "hours": {
             "low": round(job.hours.low_h, 3),
             "likely": round(job.hours.likely_h, 3),

@@ -219,6 +219,9 @@ def _dryer_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
 def _air_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
     """Yield where the air planned is not the recipe's, and what becomes of the hours."""
     asked = air_words(job.wanted_f)
+    if job.propped:
+        yield _propped(job)
+        return
     planned = f"the {'oven' if dryer.oven else 'dryer'} is set to {air_words(job.air_f)}"
     if job.air_f[1] < job.wanted_f[0]:
         carried = "cooler, the hours here are carried over to it"
@@ -235,13 +238,24 @@ def _air_conflicts(job: Job, dryer: Dryer) -> Iterator[Said]:
         yield Said(
             f"{planned}, the recipe asks for {asked}; hotter, the outside may harden before the "
             "inside is dry (common practice, no source)",
-            f"with the door propped, hold it near {asked} and at "
-            f"{degrees('dryer-145', 'dryer-air')} or more by a thermometer on the rack, which "
-            "takes longer than the hours here; if that cannot be held, look sooner and cut a strip "
-            "open",
-            "dryer-145",
+            "look sooner, and cut a strip open; the hours here are carried over to it",
             kinds=_AIR,
         )
+
+
+def _propped(job: Job) -> Said:
+    """Return that the oven is held cooler than it can be set, and what if it cannot be."""
+    least = f" and at {degrees('dryer-145', 'dryer-air')} or more" if job.case.is_flesh else ""
+    return Said(
+        f"the oven goes no cooler than {air_words(job.air_f)}, and the recipe asks for "
+        f"{air_words(job.wanted_f)}; hotter, the outside may harden before the inside is dry "
+        "(common practice, no source)",
+        f"the hours here are for the door propped, so that it holds near {air_words(job.held_f)}"
+        f"{least} by a thermometer on the rack; not for a gas oven, nor where children are near: "
+        "what they do stands at the drying step, and it is ready sooner",
+        "dryer-145" if job.case.is_flesh else "",
+        kinds=_AIR,
+    )
 
 
 def _cut_conflicts(job: Job) -> Iterator[Said]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import partial
 from math import ceil
 
 from tarebook.drying.time import Conditions
@@ -52,9 +53,13 @@ class Job(NamedTuple):
         meat_g: today's meat, trimmed and raw [g].
         frozen: whether it comes out of the freezer.
         choice: the heat step.
-        air_f: coolest and hottest air it is dried in [degF].
+        air_f: coolest and hottest air that the dryer or the oven is set to [degF].
+        held_f: air that it dries in [degF]: as set, or, where an oven cannot be set so cool, the
+            recipe's, held with the door propped.
         wanted_f: what the recipe asks for [degF].
-        hours: of drying.
+        hours: of drying, in the air that is held.
+        shut: hours of drying with the oven's door shut; None where it is not propped, or where the
+            hours are the cook's own.
         loads: what dries together.
         oven: whether it dries in the oven.
         needed_cm2: how much tray it takes in all [cm2].
@@ -77,6 +82,7 @@ class Job(NamedTuple):
     frozen: bool
     choice: Choice
     air_f: tuple[float, float]
+    held_f: tuple[float, float]
     wanted_f: tuple[float, float]
     hours: Hours
     loads: tuple[Load, ...]
@@ -92,6 +98,12 @@ class Job(NamedTuple):
     shares: tuple[Share, ...] = ()
     by_load: bool = False
     left_g: float = 0.0
+    shut: Hours | None = None
+
+    @property
+    def propped(self) -> bool:
+        """Whether the oven's door is propped, to hold air that it cannot be set to."""
+        return self.held_f != self.air_f
 
     @property
     def cured_by_load(self) -> bool:
@@ -139,13 +151,16 @@ def job_of(
     written = _in_house(Case.of(recipe, factor=scaled.factor), kitchen, dryer)
     choice = choose(written, heat)
     wanted_f = recipe.drying.temperature_f or USUAL_AIR_F
-    air_f = air_of(hot_enough(written, wanted_f), dryer)
+    asked_f = hot_enough(written, wanted_f)
+    air_f = air_of(asked_f, dryer)
+    held_f = asked_f if dryer.oven and air_f[0] > asked_f[1] else air_f
     _refuse_cool(written, air_f, dryer)
     soak, capped = soak_minutes(written)
     thick = written.is_meat and written.too_thick
     planned = _as_planned(as_heated(written, choice.step), air_f, capped=capped, thick=thick)
     case = written._replace(recipe=planned)
-    found = _hours(recipe, hours, learned, wanted_f, conditions(thickness_of(planned), air_f))
+    told = partial(_hours, recipe, hours, learned, wanted_f)
+    found = told(conditions(thickness_of(planned), held_f))
     if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
         found = found.at_least(least_oven_hours(), "the oven after drying asks for")
     loads = loads_of(float(meat_g), thickness_of(planned), dryer)
@@ -157,6 +172,7 @@ def job_of(
         frozen=frozen,
         choice=choice,
         air_f=air_f,
+        held_f=held_f,
         wanted_f=wanted_f,
         hours=found,
         loads=loads,
@@ -168,6 +184,9 @@ def job_of(
         bowl_ml=bowl_ml,
         altitude_m=kitchen.altitude_m,
         air_known=dryer.heat_f is not None,
+        shut=None
+        if held_f == air_f or hours is not None
+        else told(conditions(thickness_of(planned), air_f)),
         shares=shares_of(scaled, loads) if len(loads) > 1 and _steep(case, 0.0) else (),
         batch=Batch(
             prep=prep_of(case, float(meat_g) / 1000, frozen=frozen),
@@ -176,7 +195,7 @@ def job_of(
             wash=_wash(case, soak),
             flesh=case.is_flesh,
             soak=soak,
-            air=air_f,
+            air=held_f,
             raw=case.is_meat and choice.step in (HeatStep.OVEN_AFTER, HeatStep.UNSTATED),
             portions=tuple(
                 _portion(case, choice.step, load, found, by, oven=dryer.oven) for load in loads

@@ -39,12 +39,8 @@ def test_words(job: Job) -> Words:
 
 def air_note(job: Job) -> str:
     """Return how the air is known; in an oven that runs too hot, how it is kept from it."""
-    if job.oven and job.air_f[0] > job.wanted_f[1]:
-        return (
-            f"a thermometer on the rack: with the door propped, near {air_words(job.wanted_f)}, "
-            f"never under {degrees('dryer-145', 'dryer-air')}; not with a gas oven, nor with "
-            "children near (common practice, no source)"
-        )
+    if job.propped:
+        return "its lowest; a thermometer on the rack, and what to prop the door with, at hand"
     return "by a thermometer among the trays"
 
 
@@ -184,7 +180,13 @@ def _clean(one: Placed, job: Job) -> Words:
 
 
 def _dry(one: Placed, job: Job) -> Words:
-    return f"Dries at {air_words(job.air_f)}", ""
+    if not job.propped:
+        return f"Dries at {air_words(job.air_f)}", ""
+    least = f", never under {degrees('dryer-145', 'dryer-air')}" if job.case.is_flesh else ""
+    return f"Dries, door propped, near {air_words(job.held_f)}", (
+        f"by a thermometer on the rack{least}; with a gas oven, or children near, the door stays "
+        f"shut (common practice, no source), at {air_words(job.air_f)}: {_shut_words(job)}"
+    )
 
 
 def _unload(one: Placed, job: Job) -> Words:
@@ -224,6 +226,17 @@ def _pack(one: Placed, job: Job) -> Words:
     return (
         "Weigh, write it down, pack and date it",
         f"hands washed first; quite cool, {how}; for how long: see Keeping",
+    )
+
+
+def _shut_words(job: Job) -> str:
+    """Return when what dries behind a shut door is tried, and how."""
+    if job.shut is None:
+        return "dry sooner than told here, tried every half hour, a piece cut open: no wet middle"
+    low, high = (round(hours * 6) * 10 for hours in (job.shut.low_h, job.shut.high_h))
+    return (
+        f"dry after {low // 60} h {low % 60:02d} to {high // 60} h {high % 60:02d}, tried from "
+        "the first on, a piece cut open: no wet middle"
     )
 
 
