@@ -24,7 +24,7 @@ YARDSTICK = ["-c", "import typer, pint"]
 COMMANDS = {
     "scale": ["scale", "juniper-venison", "--meat", "6lb"],
     "card --as text": ["card", "juniper-venison", "--meat", "6lb"],
-    "card --as pdf": ["card", "juniper-venison", "--meat", "6lb", "--as", "pdf"],
+    "card --as pdf": ["card", "juniper-venison", "--meat", "6lb", "--as", "pdf", "-o", "-"],
     "compare": ["compare", "juniper-venison", "--swap", "soy-sauce=low-sodium-soy"],
     "check": ["check", "juniper-venison"],
     "convert": ["convert", "3/4 cup packed", "brown-sugar"],

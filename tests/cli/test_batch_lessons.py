@@ -128,6 +128,9 @@ def test_labels_of_a_batch_carry_its_day_and_yield(book: Tarebook, tmp_path: Pat
     assert "batch 1" == told["batch"]
     assert told["packed"].startswith("Packed ")
     assert 0 == book("batch", "labels", "1", "--count", "12", "-o", str(file)).status
+    piped = book("batch", "labels", "1")
+    assert (2, "") == (piped.status, piped.out)
+    assert "-o - for the pipe" in " ".join(piped.err.split())
     assert file.read_bytes().startswith(b"%PDF")
 
 

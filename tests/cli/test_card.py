@@ -163,8 +163,9 @@ def run(*args: str, **env: str) -> bytes:
 @pytest.mark.parametrize("form", ["pdf", "svg", "html", "markdown"])
 def test_the_same_card_has_the_same_bytes(form: str) -> None:
     """Two processes with other hash seeds, clocks and languages write the same file."""
-    first = run(*ASKED, "--as", form, PYTHONHASHSEED="1", TZ="UTC", LANG="C.UTF-8")
-    second = run(*ASKED, "--as", form, PYTHONHASHSEED="2", TZ="Asia/Tokyo", LANG="C")
+    asked = (*ASKED, "--as", form, "-o", "-")
+    first = run(*asked, PYTHONHASHSEED="1", TZ="UTC", LANG="C.UTF-8")
+    second = run(*asked, PYTHONHASHSEED="2", TZ="Asia/Tokyo", LANG="C")
 
     assert first and first == second
 
@@ -172,21 +173,37 @@ def test_the_same_card_has_the_same_bytes(form: str) -> None:
 def test_today_is_that_of_the_build(tmp_path: Path) -> None:
     """With SOURCE_DATE_EPOCH set, today is its day; a day that is said stands over it."""
     told, said = tmp_path / "told.pdf", tmp_path / "said.pdf"
-    told.write_bytes(run(*ASKED, "--as", "pdf", "--date", "today", SOURCE_DATE_EPOCH="1790000000"))
-    said.write_bytes(
-        run(*ASKED, "--as", "pdf", "--date", "2026-11-25", SOURCE_DATE_EPOCH="1790000000")
-    )
+    asked = (*ASKED, "--as", "pdf", "-o", "-", "--date")
+    told.write_bytes(run(*asked, "today", SOURCE_DATE_EPOCH="1790000000"))
+    said.write_bytes(run(*asked, "2026-11-25", SOURCE_DATE_EPOCH="1790000000"))
 
     assert "Card of 2026-09-21" in text_of(told)
     assert "Card of 2026-11-25" in text_of(said)
 
 
 def test_a_pipe_gets_what_a_file_gets(tarebook: Tarebook, tmp_path: Path) -> None:
-    """With -o - or without it, a pipe gets the same bytes."""
+    """With -o - the same bytes."""
     file = tmp_path / "card.pdf"
     tarebook(*ASKED, "-o", str(file))
 
-    assert file.read_bytes() == run(*ASKED, "--as", "pdf", "-o", "-") == run(*ASKED, "--as", "pdf")
+    assert file.read_bytes() == run(*ASKED, "--as", "pdf", "-o", "-")
+
+
+@pytest.mark.parametrize("form", ["pdf", "svg"])
+def test_a_pipe_gets_no_document_unasked(form: str, tarebook: Tarebook) -> None:
+    """Screens of bytes help nobody: what to say is told; exit status 2."""
+    status, out, err = tarebook(*ASKED, "--as", form)
+
+    assert (2, "") == (status, out)
+    assert "name a file with -o, or -o - for the pipe" in " ".join(err.split())
+
+
+@pytest.mark.parametrize("form", ["text", "html", "markdown", "json-ld"])
+def test_a_pipe_gets_text_as_it_is(form: str, tarebook: Tarebook) -> None:
+    """What is text needs no -o."""
+    status, out, _ = tarebook(*ASKED, "--as", form)
+
+    assert 0 == status and 500 < len(out)
 
 
 def test_letters_that_no_font_has_are_told(tarebook: Tarebook, tmp_path: Path) -> None:

@@ -55,6 +55,23 @@ def test_a_finished_batch_carries_its_measured_figures(tarebook: Tarebook) -> No
     assert width("--finished", "480g", "--soaked", "1150g") < width()
 
 
+@pytest.mark.parametrize("more", [(), ("--alignment",), ("--as", "png")])
+def test_labels_go_down_no_pipe_unasked(more: tuple[str, ...], tarebook: Tarebook) -> None:
+    """Without a file, nothing but what to say."""
+    status, out, err = tarebook("labels", "juniper-venison", *more)
+
+    assert (2, "") == (status, out)
+    assert "name a file with -o, or -o - for the pipe" in " ".join(err.split())
+
+
+def test_labels_go_down_a_pipe_that_is_asked_for(process: Callable[..., Any]) -> None:
+    """-o - is the pipe; the bytes are those of the document."""
+    done = process("labels", "juniper-venison", "-o", "-")
+
+    assert (0, b"") == (done.returncode, done.stderr)
+    assert done.stdout.startswith(b"%PDF-")
+
+
 @pytest.mark.parametrize(
     ("args", "says"),
     [

@@ -116,10 +116,18 @@ def test_a_page_to_print(tarebook: Tarebook, tmp_path: Path) -> None:
 
 def test_a_pdf_down_a_pipe(process: Callable[..., Any]) -> None:
     """Down a pipe come the bytes of the document and nothing else."""
-    done = process("plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "pdf")
+    done = process("plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "pdf", "-o", "-")
 
     assert (0, b"") == (done.returncode, done.stderr)
     assert done.stdout.startswith(b"%PDF-") and done.stdout.rstrip().endswith(b"%%EOF")
+
+
+def test_a_pdf_goes_down_no_pipe_unasked(tarebook: Tarebook) -> None:
+    """Without -o - a pipe gets nothing, and what to say is told."""
+    status, out, err = tarebook("plan", "juniper-venison", *CLOCK, *TRAYS, "--as", "pdf")
+
+    assert (2, "") == (status, out)
+    assert "-o - for the pipe" in " ".join(err.split())
 
 
 def test_a_pdf_is_kept_off_the_screen(tarebook: Tarebook, monkeypatch: pytest.MonkeyPatch) -> None:

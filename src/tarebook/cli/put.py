@@ -19,11 +19,11 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
 
     Args:
         data: the page.
-        out: a file, ``-`` for standard output, or None for it too.
-        binary: whether it is no text, and would spoil a terminal.
+        out: a file, ``-`` for standard output, or None for it too where it is text.
+        binary: whether it is a document or a picture, which nobody reads as it stands.
 
     Raises:
-        AskedWrongly: it is no text and would go to a terminal.
+        AskedWrongly: it is no text, and would go to a terminal, or down a pipe unasked.
         FileUnwritable: the file cannot be written.
     """
     from tarebook.cli.talk import complain, write_bytes, write_document
@@ -39,6 +39,10 @@ def put(data: bytes, out: str | None, *, binary: bool = False) -> None:
     elif sys.stdout is not None:
         if sys.stdout.isatty():
             raise AskedWrongly("this is no text for a screen: name a file with -o")
+        if out is None:
+            raise AskedWrongly(
+                f"this is no text to read: name a file with -o, or -o {PIPE} for the pipe"
+            )
         write_bytes(data)
 
 
