@@ -19,6 +19,8 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import sources
+from judged import Refused, fault_wrong, findings_wrong
+from taken_in import line_wrong, page_wrong, tidy_wrong
 
 from tarebook.cards.lines import clean
 from tarebook.cards.sheet import sheet
@@ -27,7 +29,7 @@ from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import worksheet
 from tarebook.cells import csv_text
 from tarebook.clocks.moments import read_moment
-from tarebook.findings import Finding, RecordFaulty, Severity, TarebookError
+from tarebook.findings import Severity, TarebookError
 from tarebook.kitchen.read import read_kitchen
 from tarebook.lookup.answers import read_food, read_search
 from tarebook.probe.log import read_log
@@ -44,12 +46,8 @@ from tarebook.where import folder
 CARD_EVERY = 3
 PAGE_EVERY = 30
 NOW = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
-LOOKUP = Path(__file__).parents[1] / "lookup"
+TESTS = Path(__file__).parents[1]
 _read = {"recipes": 0}
-
-
-class Refused(Exception):
-    """A file was refused as it should be: with findings, and no value."""
 
 
 class Reader(NamedTuple):
@@ -59,31 +57,9 @@ class Reader(NamedTuple):
     wrong: Callable[[bytes], str]
 
 
-def _findings_wrong(findings: Sequence[Finding], data: bytes, *, found: bool) -> str:
-    errors = [one for one in findings if one.severity is Severity.ERROR]
-    if found is bool(errors):
-        return "neither a value nor an error, or both"
-    for one in findings:
-        if not str(one).isprintable() or len(str(one)) > 800:
-            return f"a finding of more than one visible line: {one!r}"
-    lines = data.count(b"\n") + 1
-    if any(not 1 <= (one.place.line or 1) <= lines for one in findings):
-        return "a line that is not in the file"
-    return ""
-
-
-def _fault_wrong(fault: TarebookError) -> str:
-    """Return what is wrong with a fault; marks that steer a terminal are taken out at the door."""
-    if isinstance(fault, RecordFaulty):
-        longest = max((len(str(one)) for one in fault.findings), default=0)
-    else:
-        longest = len(str(fault))
-    return f"a fault of {longest} letters" if longest > 900 else ""
-
-
 def _recipe(data: bytes) -> str:
     recipe, findings = read_recipe(data, file="fuzz.toml")
-    wrong = _findings_wrong(findings, data, found=recipe is not None)
+    wrong = findings_wrong(findings, data, found=recipe is not None)
     if wrong:
         return wrong
     if recipe is None:
@@ -101,7 +77,7 @@ def _printed(recipe: Recipe) -> str:
     try:
         done = worksheet(recipe, factor=Fraction(12, 5))
     except TarebookError as fault:
-        return _fault_wrong(fault)
+        return fault_wrong(fault)
     lines = [*sheet(done), *text_card(done)]
     if any(line.text != clean(line.text) for line in lines):
         return "a sheet or card with what no terminal should get"
@@ -173,7 +149,7 @@ def _recipes() -> tuple[bytes, ...]:
 
 def _bottle(data: bytes) -> str:
     bottle, findings = read_bottle(data, key="lakeside", file="lakeside.toml")
-    wrong = _findings_wrong(findings, data, found=bottle is not None)
+    wrong = findings_wrong(findings, data, found=bottle is not None)
     if wrong:
         return wrong
     if bottle is None:
@@ -185,7 +161,7 @@ def _bottle(data: bytes) -> str:
 def _kitchen(data: bytes) -> str:
     _, findings = read_kitchen(data, file="kitchen.toml")
     errors = any(one.severity is Severity.ERROR for one in findings)
-    wrong = _findings_wrong(findings, data, found=not errors)
+    wrong = findings_wrong(findings, data, found=not errors)
     if errors and not wrong:
         raise Refused
     return wrong
@@ -193,7 +169,7 @@ def _kitchen(data: bytes) -> str:
 
 def _pantry(data: bytes) -> str:
     pantry, findings = read_pantry(data, file="pantry.toml")
-    wrong = _findings_wrong(findings, data, found=pantry is not None)
+    wrong = findings_wrong(findings, data, found=pantry is not None)
     if pantry is None and not wrong:
         raise Refused
     return wrong
@@ -205,7 +181,9 @@ def _log(data: bytes) -> str:
     times = [one.seconds for one in log.readings]
     if times != sorted(times) or len(times) < 2:
         return "readings out of order, or fewer than two"
-    return _findings_wrong(log.findings, data, found=True)
+    # A file without any line feed ends its lines with the other mark.
+    lines = data if b"\n" in data else data.replace(b"\r", b"\n")
+    return findings_wrong(log.findings, lines, found=True)
 
 
 def _book(data: bytes) -> str:
@@ -259,7 +237,7 @@ def _answer(data: bytes) -> str:
 
 
 def _answers() -> Sequence[bytes]:
-    return [(LOOKUP / f"{name}.json").read_bytes() for name in ("food", "search", "pack")]
+    return [(TESTS / "lookup" / f"{name}.json").read_bytes() for name in ("food", "search", "pack")]
 
 
 def _amount(data: bytes) -> str:
@@ -275,6 +253,20 @@ def _moment(data: bytes) -> str:
     return "" if found.tzinfo else f"{text!r} has no zone"
 
 
+def _pages() -> Sequence[bytes]:
+    saved = [(TESTS / "exchange" / name).read_bytes() for name in ("page.html", "page.json")]
+    return [sources.PAGE.encode(), *saved]
+
+
+def _lines() -> Sequence[bytes]:
+    own = (TESTS / "exchange" / "lines-own.txt").read_bytes().splitlines()
+    return [sources.LINE.encode(), *(row.partition(b" | ")[0] for row in own)]
+
+
+def _untidy() -> Sequence[bytes]:
+    return [*_recipes(), sources.BOTTLE.encode(), sources.REMARKS.encode()]
+
+
 def _texts(*texts: str) -> Callable[[], Sequence[bytes]]:
     return lambda: [text.encode() for text in texts]
 
@@ -288,6 +280,9 @@ READERS: dict[str, Reader] = {
     "book": Reader(_books, _book),
     "answer": Reader(_answers, _answer),
     "amount": Reader(_texts(*sources.AMOUNTS), _amount),
+    "line": Reader(_lines, line_wrong),
+    "page": Reader(_pages, page_wrong),
+    "tidy": Reader(_untidy, tidy_wrong),
     "moment": Reader(_texts(*sources.MOMENTS), _moment),
 }
 
@@ -299,4 +294,4 @@ def wrong_with(reader: Reader, data: bytes) -> tuple[str, Any]:
     except Refused:
         return "", False
     except TarebookError as fault:
-        return _fault_wrong(fault), False
+        return fault_wrong(fault), False

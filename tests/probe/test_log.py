@@ -56,6 +56,49 @@ def test_marks_of_other_systems_are_read() -> None:
         assert 2 == len(read_log(data, file="oven.csv").readings)
 
 
+@pytest.mark.parametrize("mark", ["\x0b", "\x1c", "\x1e", "\x85", "\u2028", "\r"])
+def test_lines_are_counted_as_an_editor_counts_them(mark: str) -> None:
+    """A mark within a row that is no line end here moves no line number."""
+    text = STEADY.replace("18:05,", f"18:05{mark},").replace("18:07,", f"18:07{mark}x,")
+
+    (finding,) = log(text + "what,is this\n", scale="f").findings
+
+    assert "rows-unread" == finding.code
+    assert 8 == finding.place.line
+    assert "line 8, 31" in finding.message
+
+
+def test_line_ends_of_old_machines_are_read() -> None:
+    """A file whose lines end in carriage returns alone has as many readings."""
+    assert 30 == len(log(STEADY.replace("\n", "\r"), scale="f").readings)
+
+
+def test_a_clock_put_back_never_leaves_readings_out_of_order() -> None:
+    """An hour and a minute back is no clock put back: added to it, the row would still be early."""
+    rows = "".join(f"2026-11-21 18:{minute:02d},{100 + minute}\n" for minute in (0, 1, 2, 3))
+    found = log(f"{rows}2026-11-21 19:10,120\n2026-11-21 18:09,121\n", scale="f")
+
+    times = [one.seconds for one in found.readings]
+    assert sorted(times) == times
+    assert ["out-of-order"] == [
+        code for code in codes(found) if code in ("out-of-order", "clock-back")
+    ]
+
+
+def test_a_year_that_no_calendar_has_is_a_row_that_cannot_be_read() -> None:
+    """A number far too large for a time of today is passed over like any other such row."""
+    rows = "1795284000,150\n1795284060,151\n999999999999,152\n"
+    found = log(f"timestamp,Temp (F)\n{rows}")
+
+    assert [0.0, 60.0] == [one.seconds for one in found.readings]
+    assert ["rows-unread"] == codes(found)
+
+
+def test_a_mark_of_old_teletypes_behind_a_number_is_a_blank() -> None:
+    """What Python calls a blank behind a number of time hides no row."""
+    assert 3 == len(log("seconds,Temp (F)\n0,150\n60\x1f,151\n120,152\n").readings)
+
+
 def test_a_clock_without_days_goes_over_midnight() -> None:
     """23:59 and then 00:00 are a minute apart."""
     assert [0.0, 60.0] == [one.seconds for one in log("23:59,150 F\n00:00,150 F").readings]

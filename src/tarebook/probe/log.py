@@ -21,7 +21,7 @@ _MOST_BAD_SHOWN = 5
 _GAP_TIMES, _GAP_AT_LEAST_S = 5.0, 300.0
 _SPIKE_F, _SPIKE_WITHIN_S = 15.0, 600.0
 _COLDEST_F, _HOTTEST_F = -60.0, 1000.0
-_CLOCK_CHANGE_S = (3300.0, 3900.0)
+_CLOCK_CHANGE_S, _HOUR_S = (3300.0, 3900.0), 3600.0
 
 
 class Reading(NamedTuple):
@@ -198,7 +198,7 @@ class _Found:
         step = timed[back[0] - 1][0].seconds - timed[back[0]][0].seconds
         clock = timed[0][0].clock
         naive = clock is not None and clock.tzinfo is None
-        if len(back) == 1 and naive and step <= _CLOCK_CHANGE_S[1]:
+        if len(back) == 1 and naive and step <= _HOUR_S:
             usual = _usual_step([one[0].seconds for one in timed])
             if _CLOCK_CHANGE_S[0] <= step + usual <= _CLOCK_CHANGE_S[1]:
                 line = timed[back[0]][2]
@@ -208,7 +208,7 @@ class _Found:
                 return self._once(
                     timed[: back[0]]
                     + [
-                        (moment._replace(seconds=moment.seconds + 3600), value, at)
+                        (moment._replace(seconds=moment.seconds + _HOUR_S), value, at)
                         for moment, value, at in timed[back[0] :]
                     ]
                 )
@@ -277,7 +277,7 @@ def _decoded(data: bytes, file: str) -> str:
 
 def _rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     """Return each row that is not empty, with its line number."""
-    lines = text.lstrip("\ufeff").splitlines()
+    lines = _lines(text.lstrip("\ufeff"))
     sample = [line for line in lines[:_SAMPLE] if line.strip()]
     delimiter = max(_DELIMITERS, key=lambda mark: _evenness(sample, mark))
     cleaned = (line.replace("\0", "") for line in lines)
@@ -286,6 +286,14 @@ def _rows(text: str, file: str) -> list[tuple[int, list[str]]]:
         return [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
     except csv.Error as fault:
         raise FileUnreadable(f"{file}: no log: its rows have no cells: {fault}") from None
+
+
+def _lines(text: str) -> list[str]:
+    """Return lines as an editor counts them; a stray mark of another kind of end parts none."""
+    text = text.replace("\r\n", "\n")
+    if "\n" not in text:
+        text = text.replace("\r", "\n")
+    return text.replace("\r", " ").split("\n")
 
 
 def _evenness(lines: Sequence[str], mark: str) -> tuple[int, int]:

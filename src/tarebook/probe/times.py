@@ -64,7 +64,10 @@ def time_reader(
 def _number_reader(samples: Sequence[str], unit: str) -> tuple[TimeReader, tuple[str, ...]]:
     def epoch(text: str) -> Moment:
         seconds = _number(text) / scale
-        return Moment(seconds, datetime.fromtimestamp(seconds).astimezone())
+        try:
+            return Moment(seconds, datetime.fromtimestamp(seconds).astimezone())
+        except (ValueError, OverflowError, OSError):  # a year that no calendar has
+            raise TimeFault(text) from None
 
     def elapsed(text: str) -> Moment:
         return Moment(_number(text) * each, None)
@@ -79,9 +82,10 @@ def _number_reader(samples: Sequence[str], unit: str) -> tuple[TimeReader, tuple
 
 
 def _number(text: str) -> float:
-    if not _NUMBER.match(text.strip()):
+    bare = text.strip()
+    if not _NUMBER.match(bare):
         raise TimeFault(text)
-    return float(text)
+    return float(bare)
 
 
 def _clock_reader() -> TimeReader:
