@@ -36,7 +36,9 @@ def told(share: tuple[float, float, float] | None, ounces: int | None, *missing:
         (0, "not even one whole ounce stays within it"),
         (1, "by the high estimate 1 whole ounce stays within it"),
         (4, "4 whole ounces stay within it"),
-        (500, "more than 99 ounces stay within it"),
+        (16, "16 whole ounces stay within it"),
+        (17, "more than 16 whole ounces stay within it"),
+        (500, "more than 16 whole ounces stay within it"),
     ],
 )
 def test_how_many_ounces(ounces: int, words: str) -> None:
@@ -45,6 +47,22 @@ def test_how_many_ounces(ounces: int, words: str) -> None:
     assert "1,500 mg of sodium a day, an ounce of 28.35 g is 20 % (10-25 %)" in told(
         (0.1, 0.2, 0.25), ounces
     )
+
+
+def test_ounces_are_counted_for_the_tightest_figure_alone() -> None:
+    """Seventy ounces of sugars where sodium has room for four would read as an invitation."""
+    figures = (
+        OfADay("sugars_g", 25.0, "g", (0.005, 0.01, 0.014), (), 70),
+        OfADay("sodium_mg", 1500.0, "mg", (0.1, 0.2, 0.25), (), 4),
+        OfADay("fat_g", 60.0, "g", (0.01, 0.02, 0.03), (), 33),
+    )
+    one = worksheet(load_recipe("juniper-venison")[0])._replace(of_a_day=figures)
+    sugars, sodium, fat, last = a_day_sentences(one)
+
+    assert sugars.endswith("an ounce of 28.35 g is 1 % (0-1 %).")
+    assert fat.endswith("an ounce of 28.35 g is 2 % (1-3 %).")
+    assert sodium.endswith("by the high estimate 4 whole ounces stay within it.")
+    assert ARITHMETIC == last
 
 
 def test_a_floor_is_not_rounded_up_and_has_no_count() -> None:

@@ -18,13 +18,19 @@ ARITHMETIC = (
     "This is arithmetic with the house's own figures, not medical advice: ask whoever advises on "
     "the diet. What else is eaten that day counts too."
 )
-_MOST_COUNTED = 99
+_MOST_COUNTED = 16
+"""A pound a day is more dried meat than a count should ever speak of."""
 
 
 def a_day_sentences(sheet: Worksheet) -> Iterator[str]:
-    """Yield a sentence for each figure that the cook set, and what they are not; else nothing."""
+    """Yield a sentence for each figure that the cook set, and what they are not; else nothing.
+
+    Ounces are counted for the figure that fewest stay within: any other count would invite.
+    """
+    tightest = _tightest(sheet.of_a_day)
     for one in sheet.of_a_day:
-        yield clean(_sentence(one, sheet.estimate.ounce.words))
+        counted = one if one is tightest else one._replace(ounces=None)
+        yield clean(_sentence(counted, sheet.estimate.ounce.words))
     if sheet.of_a_day:
         yield ARITHMETIC
 
@@ -44,6 +50,11 @@ def a_day_data(found: Sequence[OfADay]) -> dict[str, Any]:
     }
 
 
+def _tightest(found: Sequence[OfADay]) -> OfADay | None:
+    counted = [(one.ounces, place) for place, one in enumerate(found) if one.ounces is not None]
+    return found[min(counted)[1]] if counted else None
+
+
 def _sentence(one: OfADay, ounce: str) -> str:
     ounce = f"{'an' if ounce.startswith('ounce') else 'a'} {ounce}"
     lead = f"Of the house's {one.a_day:,.10g} {one.unit} of {NAMES[one.figure]} a day, "
@@ -55,9 +66,12 @@ def _sentence(one: OfADay, ounce: str) -> str:
             f"{lead}{ounce} is {_at_least(one.share[0])}; no count of ounces can be told, since "
             f"what it has from {listed(one.missing)} is not known."
         )
-    if one.ounces is None:
+    if not any(one.share):
         return f"{lead}{ounce} holds nothing."
-    return f"{lead}{ounce} is {_share(one.share)}; by the high estimate {_count(one.ounces)} it."
+    told = f"{lead}{ounce} is {_share(one.share)}"
+    if one.ounces is None:
+        return f"{told}."
+    return f"{told}; by the high estimate {_count(one.ounces)} it."
 
 
 def _at_least(low: float) -> str:
@@ -74,7 +88,7 @@ def _share(share: tuple[float, float, float]) -> str:
 
 def _count(ounces: int) -> str:
     if ounces > _MOST_COUNTED:
-        return f"more than {_MOST_COUNTED} ounces stay within"
+        return f"more than {_MOST_COUNTED} whole ounces stay within"
     if ounces == 0:
         return "not even one whole ounce stays within"
     return "1 whole ounce stays within" if ounces == 1 else f"{ounces} whole ounces stay within"
