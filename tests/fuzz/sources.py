@@ -44,6 +44,28 @@ notes = []
 
 SMALLEST = 'title="x"\n[meat]\nfood="elk"\namount="1lb"\n[rub]\nsalt="1 tsp"'
 
+REMARKS = r'''# at the head
+[soak] # hours first
+hours = "8-12" # overnight
+# before the surface
+surface = "patted" # "dry" # twice
+[meat] # the meat
+amount = "2 ½ lb" # "raw"
+food = 'deer' # it's ours
+[marinade]
+# of the house
+"a # b" = { amount = "1/4 cup packed", food = "brown-sugar", note = "# no remark" } # one
+soy-sauce = "3/4 cup"
+# behind the last
+[method]
+steps = [ # first
+  "Mix # well.", # "one"
+  # between
+  """Two \
+  lines""", # two
+] # last
+# at the end'''.replace("[soak]", 'title = "Remarks" # its name\n[soak]')
+
 BOTTLE = """
 name = "Lakeside soy sauce" # the tall one
 like = "soy-sauce"
