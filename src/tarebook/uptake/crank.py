@@ -14,7 +14,7 @@ from __future__ import annotations
 from math import atan, erfc, exp, inf, pi, sqrt
 
 # Below this tau the two faces do not yet feel each other: the closed short-time form is good to
-# 1e-7; above it a few terms of the series are. Both are checked against 400 terms in the tests.
+# 1e-8; above it a few terms of the series are. The tests hold both against the Laplace transform.
 _SHORT_TAU = 0.06
 _TERMS_AFTER_SHORT = 6
 # exp(-18) is 1.5e-8: terms beyond it change no digit that is ever shown.
@@ -43,14 +43,12 @@ def uptake_fraction(tau: float, alpha: float) -> float:
         >>> round(uptake_fraction(0.2, 1.0), 5)
         0.71163
     """
-    if tau <= 0:
-        return 0.0 if alpha > 0 else 1.0
     if alpha <= 0:
         return 1.0
     if alpha > _UNLIMITED_ALPHA:
         return uptake_fraction_unlimited(tau)
     if tau <= _SHORT_TAU:
-        return min(1.0, (1 + alpha) * (1 - scaled_erfc(sqrt(tau) / alpha)))
+        return (1 + alpha) * (1 - scaled_erfc(sqrt(tau) / alpha))
     return uptake_fraction_series(tau, alpha, terms=_TERMS_AFTER_SHORT)
 
 
@@ -66,8 +64,6 @@ def uptake_fraction_unlimited(tau: float) -> float:
     Source:
         Crank 1975, eq. 4.18 and its short-time form, source id "crank-1975".
     """
-    if tau <= 0:
-        return 0.0
     if tau <= _SHORT_TAU:
         return 2 * sqrt(tau / pi)
     left = 0.0
