@@ -82,19 +82,16 @@ def _baths(alphas: tuple[float, ...]) -> list[tuple[float, Sequence[int], Sequen
 @cache
 def _row(bath: int) -> Sequence[int]:
     """Return the fractions of one bath, of ``WHOLE``; one more at the end for times beyond."""
-    width = 2 * (TIMES + 1)
+    width = TIMES + 1
     start = min(bath, BATHS) * width
-    found = array("H", _bytes()[start : start + width])
+    found = _whole_table()[start : start + width]
     found.append(WHOLE)
     return found
 
 
 @cache
-def _bytes() -> bytes:
-    """Return the table in this machine's order of bytes."""
-    found = FILE.read_bytes()
-    if sys.byteorder == "little":
-        return found
-    turned = bytearray(found)
-    turned[::2], turned[1::2] = found[1::2], found[::2]
-    return bytes(turned)
+def _whole_table() -> array[int]:
+    found = array("H", FILE.read_bytes())
+    if sys.byteorder == "big":
+        found.byteswap()
+    return found
