@@ -1,4 +1,4 @@
-"""Laws of drying against computed tables and against each other."""
+"""A slab that dries against a computed table, its own scaling, and its limits."""
 
 from __future__ import annotations
 
@@ -8,8 +8,6 @@ from hypothesis import strategies as st
 
 from tarebook.drying.curve import (
     moisture_ratio,
-    page_hours,
-    page_ratio,
     slab_hours,
     slab_tau,
 )
@@ -66,31 +64,12 @@ def test_moisture_ratio_of_the_usual_finish() -> None:
     assert found == pytest.approx(0.157, abs=5e-4)
 
 
-def test_page_meets_the_computed_values() -> None:
-    """Pace 0.25, power 1.1: after 4 h 0.317049 is left, and 0.157 after 6.173517 h."""
-    assert page_ratio(hours=4, rate=0.25, power=1.1) == pytest.approx(0.317049, abs=5e-7)
-    assert page_hours(ratio=0.157, rate=0.25, power=1.1) == pytest.approx(6.173517, abs=5e-7)
-
-
-@given(RATIOS, st.floats(0.01, 5), st.floats(0.5, 2))
-def test_page_goes_there_and_back(ratio: float, rate: float, power: float) -> None:
-    """The hours to a moisture ratio give that ratio back."""
-    hours = page_hours(ratio=ratio, rate=rate, power=power)
-
-    assert page_ratio(hours=hours, rate=rate, power=power) == pytest.approx(ratio, rel=1e-9)
-
-
 @given(RATIOS, RATIOS)
 def test_drier_takes_longer(one: float, other: float) -> None:
-    """To be drier takes no less time, in a slab and by the law of Lewis."""
+    """To be drier takes no less time."""
     drier, moister = sorted((one, other))
 
     assert slab_tau(moister) <= slab_tau(drier) + 1e-12
-    assert _lewis_hours(moister) <= _lewis_hours(drier)
-
-
-def _lewis_hours(ratio: float) -> float:
-    return page_hours(ratio=ratio, rate=0.3, power=1)
 
 
 def test_slab_of_twice_the_thickness_takes_four_times_as_long() -> None:
@@ -104,8 +83,6 @@ def test_slab_of_twice_the_thickness_takes_four_times_as_long() -> None:
 def test_nothing_has_left_at_the_start() -> None:
     """A moisture ratio of one is reached at once."""
     assert slab_tau(1) == pytest.approx(0, abs=1e-12)
-    assert page_hours(ratio=1, rate=0.3, power=1.2) == 0
-    assert page_ratio(hours=0, rate=0.3, power=1.2) == 1
 
 
 @pytest.mark.parametrize("ratio", [0, -0.1, 1.01, float("nan")])
@@ -113,20 +90,13 @@ def test_ratio_that_cannot_be_is_refused(ratio: float) -> None:
     """Drier than balance, or wetter than the start, is refused."""
     with pytest.raises(ValueError, match="moisture ratio"):
         slab_tau(ratio)
-    with pytest.raises(ValueError, match="moisture ratio"):
-        page_hours(ratio=ratio, rate=0.3, power=1)
 
 
-def test_pace_that_cannot_be_is_refused() -> None:
-    """No pace, no thickness, time before the start and water that comes back are refused."""
-    with pytest.raises(ValueError, match="pace"):
-        page_ratio(hours=1, rate=0, power=1)
-    with pytest.raises(ValueError, match="pace"):
-        page_hours(ratio=0.5, rate=-1, power=1)
-    with pytest.raises(ValueError, match="count from zero"):
-        page_ratio(hours=-1, rate=0.3, power=1)
-    with pytest.raises(ValueError, match="thickness"):
-        slab_hours(ratio=0.5, thickness_mm=0, diffusivity_m2_s=1e-10)
+def test_slab_that_cannot_be_is_refused() -> None:
+    """No thickness, water that does not travel and water that comes back are refused."""
+    for thickness_mm, diffusivity in ((0, 1e-10), (-6, 1e-10), (6, 0), (6, -1e-10)):
+        with pytest.raises(ValueError, match="thickness and diffusivity"):
+            slab_hours(ratio=0.5, thickness_mm=thickness_mm, diffusivity_m2_s=diffusivity)
     for now, start, balance in ((3, 2, 0.1), (0.05, 2, 0.1), (0.1, 0.1, 0.1), (1, 2, -0.1)):
         with pytest.raises(ValueError, match="never past it"):
             moisture_ratio(now=now, start=start, balance=balance)

@@ -8,7 +8,7 @@ Files of this room:
   the finished weight at a water activity (``finished_at_water_activity``).
 - ``time``: hours ``carried_over`` from the cook's own earlier batch, what may be promised of
   them (``promise``), and a wide range before that (``first_batch_hours``).
-- ``curve``: the laws of drying behind it, to check whether a time is possible.
+- ``curve``: a slab that dries from within, to check whether a time is possible.
 
 Plain numbers in, plain numbers out; in ``shrink``, and in the weights of ``water_activity``, also
 columns with one entry a draw. Every working value comes in as an argument. What cannot be is

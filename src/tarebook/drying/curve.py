@@ -1,12 +1,12 @@
-"""How a strip dries in the course of hours: the usual laws of thin layers, and a slab.
+"""How long a strip dries if nothing but travel inside it holds the water up.
 
-Checks on whether a time is possible. A cook's own dryer follows none of them to the hour; what
-is told a cook comes from ``time``.
+A check on whether a time is possible, for whoever asks from Python: no command needs it. No dryer
+follows it to the hour; what is told a cook comes from ``time``.
 """
 
 from __future__ import annotations
 
-from math import exp, log
+from math import log
 
 from tarebook.uptake.crank import uptake_fraction_unlimited
 
@@ -31,48 +31,6 @@ def moisture_ratio(*, now: float, start: float, balance: float) -> float:
             "water falls from the start toward its balance with the air, never past it"
         )
     return (now - balance) / (start - balance)
-
-
-def page_ratio(*, hours: float, rate: float, power: float) -> float:
-    """Return the moisture ratio after some hours by the law of Page.
-
-    Args:
-        hours: time [h], zero or more.
-        rate: pace of drying [per h to the power], above zero.
-        power: bend of the curve [-], above zero; 1 gives the law of Lewis.
-
-    Returns:
-        Moisture ratio [-].
-
-    Raises:
-        ValueError: an argument outside its limits.
-    """
-    _refuse(hours >= 0, "hours count from zero")
-    _refuse(rate > 0 and power > 0, "pace and power of drying are above zero")
-    return exp(-rate * hours**power)
-
-
-def page_hours(*, ratio: float, rate: float, power: float) -> float:
-    """Return when the law of Page comes to a moisture ratio.
-
-    Args:
-        ratio: moisture ratio [-], above 0 and at most 1.
-        rate: pace of drying [per h to the power], above zero.
-        power: bend of the curve [-], above zero; 1 gives the law of Lewis.
-
-    Returns:
-        Time [h].
-
-    Raises:
-        ValueError: an argument outside its limits.
-
-    Example:
-        >>> round(page_hours(ratio=0.157, rate=0.25, power=1.1), 4)
-        6.1735
-    """
-    _refuse_ratio(ratio)
-    _refuse(rate > 0 and power > 0, "pace and power of drying are above zero")
-    return float((-log(ratio) / rate) ** (1 / power))
 
 
 def slab_tau(ratio: float) -> float:
