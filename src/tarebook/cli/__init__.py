@@ -7,7 +7,8 @@ Files of this room:
 - ``interview``: questions at the terminal, asked until an answer will do.
 - ``docstrings``: help of commands where Python dropped it (``-OO``).
 - ``complete``: shell completion of recipe and food names.
-- ``asking``: options that several commands share; ``batch_asking``: those of the batch book.
+- ``asking``: options that several commands share; ``batch_asking``: those of the batch book;
+  ``several``: several recipes at once, each with its meat.
 - ``work``: from what was asked to a worksheet.
 - ``put``: a page to a file, a pipe or the screen.
 - ``today``: the day that a page carries.

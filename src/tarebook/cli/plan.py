@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from tarebook.cli import asking, complete
+from tarebook.cli import asking
+from tarebook.cli.several import Meats, RecipeNames, a_weight_each
 from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
@@ -24,23 +25,8 @@ _BY = ("low", "likely", "high")
 
 
 def plan(
-    recipes: Annotated[
-        list[str],
-        typer.Argument(
-            metavar="RECIPE...",
-            help="Recipe files, names of shipped recipes, or - for standard input.",
-            autocompletion=complete.recipes,
-            show_default=False,
-        ),
-    ],
-    meat: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--meat",
-            metavar="WEIGHT",
-            help="Trimmed raw meat: 6lb; once for each recipe, in order.",
-        ),
-    ] = None,
+    recipes: RecipeNames,
+    meat: Meats = None,
     ready: Annotated[
         str | None,
         typer.Option("--ready", metavar="WHEN", help="All packed by then: 'Saturday 18:00'."),
@@ -200,11 +186,10 @@ def _meats(recipes: list[Recipe], meat: list[str] | None) -> list[Fraction]:
     from tarebook.cli.talk import asked
     from tarebook.quantities.amount import parse_mass
 
-    if not meat:
-        return [recipe.meat.mass_g for recipe in recipes]
-    if len(meat) != len(recipes):
-        raise AskedWrongly(f"--meat: {len(recipes)} recipes take as many weights, in their order")
-    return [asked(parse_mass, text, "--meat") for text in meat]
+    return [
+        recipe.meat.mass_g if text is None else asked(parse_mass, text, "--meat")
+        for recipe, text in zip(recipes, a_weight_each(recipes, meat), strict=True)
+    ]
 
 
 def _now(said: str | None, clock: tzinfo) -> datetime:

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from tarebook.cli import asking, complete
+from tarebook.cli import asking
+from tarebook.cli.several import Meats, RecipeNames, a_weight_each
 from tarebook.findings import AskedWrongly
 
 if TYPE_CHECKING:
@@ -18,23 +19,8 @@ _FILE = "pantry.toml"
 
 
 def shop(
-    recipes: Annotated[
-        list[str],
-        typer.Argument(
-            metavar="RECIPE...",
-            help="Recipe files, names of your own or shipped ones, or - for standard input.",
-            autocompletion=complete.recipes,
-            show_default=False,
-        ),
-    ],
-    meat: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--meat",
-            metavar="WEIGHT",
-            help="Today's trimmed raw meat: 6lb, 2.7kg; once for each recipe, in order.",
-        ),
-    ] = None,
+    recipes: RecipeNames,
+    meat: Meats = None,
     trim: Annotated[
         str | None,
         typer.Option("--trim", metavar="SHARE", help="Part cut away of the meat as bought: 12%."),
@@ -66,7 +52,7 @@ def shop(
     part = read_share(trim, "--trim") if trim else Fraction(0)
     if not 0 <= part < 1:
         raise AskedWrongly("--trim: it must be 0 % or more, and under 100 %")
-    done = _worked_out(recipes, meat or [], factor, finished)
+    done = _worked_out(recipes, meat, factor, finished)
     file = pantry or home() / _FILE
     held = _pantry(file, asked_for=pantry is not None)
     needs = needs_of([one.scaled for one in done], held, trim=part)
@@ -87,19 +73,16 @@ def shop(
 
 
 def _worked_out(
-    names: list[str], meat: list[str], factor: str | None, finished: str | None
+    names: list[str], meat: list[str] | None, factor: str | None, finished: str | None
 ) -> list[Worksheet]:
     from tarebook.cli.talk import open_recipe
     from tarebook.cli.work import work_out
 
-    if meat and len(meat) != len(names):
-        raise AskedWrongly(f"--meat: {len(names)} recipes take as many weights, in their order")
     if finished is not None and len(names) > 1:
         raise AskedWrongly("--finished: it is the weight of one batch; ask of one recipe")
-    weights = [*meat] if meat else [None for _ in names]
     return [
         work_out(open_recipe(name), meat=weight, factor=factor, finished=finished)
-        for name, weight in zip(names, weights, strict=True)
+        for name, weight in zip(names, a_weight_each(names, meat), strict=True)
     ]
 
 
