@@ -25,9 +25,8 @@ def test_the_cautious_times(case: Cases) -> None:
         "6 months frozen",
     ]
     assert found.text == (
-        "Heated as written, dry by the bend test, cooled and sealed with the least air, 14 days "
-        "at room temperature, 3 months in the refrigerator, 6 months frozen: the shortest "
-        "published times."
+        "Sealed, dry by the bend test and heated to 160 °F (71 °C) inside, 14 days at room "
+        "temperature, 3 months in the refrigerator, 6 months frozen: the shortest published times."
     )
     assert found.citation == (
         "own working, lowest of Wyoming, Michigan State, NCHFP, FSIS and Minnesota"
@@ -238,11 +237,13 @@ def test_the_card_says_the_times(case: Cases) -> None:
 
     assert found.severity is Severity.NOTE
     assert found.message == (
-        "heated as written, dry by the bend test, cooled and sealed with the least air, the "
-        "shortest published times are 14 days at room temperature, 3 months in the refrigerator, "
-        "6 months frozen"
+        "sealed, dry by the bend test and heated to 160 °F (71 °C) inside, the shortest published "
+        "times are 14 days at room temperature, 3 months in the refrigerator, 6 months frozen"
     )
-    assert found.hint == "date every pack, and throw all of it away if mould shows"
+    assert found.hint == (
+        "cool it, seal it with the least air, date every pack, and throw all of it away if mould "
+        "shows"
+    )
 
 
 @pytest.mark.parametrize(
@@ -256,6 +257,24 @@ def test_without_times_the_card_says_so(case: Cases, key: str, says: str) -> Non
     assert found.severity is Severity.WARNING
     assert found.message.startswith(says) and "there is no use-by date" in found.message
     assert "month" not in found.message
+
+
+@pytest.mark.parametrize(
+    ("food", "wild", "heated"),
+    [
+        ("bear", True, "if every piece was 165 °F (74 °C) inside in wet heat"),
+        ("pork-loin", True, "if every piece was 165 °F (74 °C) inside in wet heat"),
+        ("pork-loin", False, "heated to 160 °F (71 °C) inside"),
+        ("turkey-breast", False, "heated to 165 °F (74 °C) inside"),
+        ("deer", True, "heated to 160 °F (71 °C) inside"),
+    ],
+)
+def test_days_rest_on_a_heat_that_is_named(food: str, wild: bool, heated: str, case: Cases) -> None:
+    """Whoever is given a bag reads how hot it was; of bear and wild pork, every piece of it."""
+    found = keep_by(case(food=food, wild=wild))
+
+    assert found.limits and heated == found.heated
+    assert f"dry by the bend test and {heated}, 14 days" in found.text
 
 
 def test_fish_is_not_packed_without_air(case: Cases) -> None:

@@ -26,7 +26,7 @@ DROPPED_FIRST = ("source", "bag", "ranges", "sugars", "sodium")
 condition, the weight, the allergens and that it is no retail label are never left out."""
 
 _PLACES = {"room": "on the shelf", "refrigerator": "in the refrigerator", "freezer": "frozen"}
-IF_SEALED = "if sealed, heated as written and dry by the bend test"
+IF_SEALED = "if sealed, dry by the bend test and"
 _HELD = "\N{NO-BREAK SPACE}"  # what belongs together stays on one line
 _TOO_SMALL = "the label is too small"
 
@@ -94,7 +94,7 @@ def label_words(
         name=clean(name or sheet.recipe.title),
         packed=f"Packed {_day(packed)}",
         keep=_cold(keep, own) if cold else _days(keep, own),
-        kept="" if cold else IF_SEALED,
+        kept="" if cold else f"{IF_SEALED} {keep.heated}",
         cold=cold,
         net=_net(each_g),
         sodium=f"{NAMES['sodium_mg']} {_likely(found['sodium_mg'])}",

@@ -60,6 +60,7 @@ class KeepBy(NamedTuple):
         instead: what to do where there is no date, a sentence.
         to_eat: whether it is food to be kept at all, with no heat step missing.
         packing: what the bag must not do, a sentence, or nothing.
+        heated: the heat that the times rest on, words that follow an "and"; empty without times.
     """
 
     limits: tuple[KeepLimit, ...]
@@ -68,6 +69,7 @@ class KeepBy(NamedTuple):
     instead: str = ""
     to_eat: bool = True
     packing: str = ""
+    heated: str = ""
 
     @property
     def text(self) -> str:
@@ -75,7 +77,7 @@ class KeepBy(NamedTuple):
         if not self.limits:
             return f"{self.instead} No date is given: {self.reason}."
         times = ", ".join(one.words for one in self.limits)
-        return f"{IF_KEPT.capitalize()}, {times}: the shortest published times."
+        return f"S{_kept(self.heated)[1:]}, {times}: the shortest published times."
 
     @property
     def label(self) -> str:
@@ -110,7 +112,7 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
         to_eat = not (unheated(case) or steps_raw(case))
         return KeepBy((), reason, f"{cites}; {also}", instead, to_eat=to_eat, packing=packing)
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
-    return KeepBy(limits=limits, reason="", cites="storage-cautious")
+    return KeepBy(limits=limits, reason="", cites="storage-cautious", heated=_heated(case))
 
 
 def storage(case: Case) -> tuple[Finding, ...]:
@@ -118,8 +120,9 @@ def storage(case: Case) -> tuple[Finding, ...]:
     found = keep_by(case)
     if found.limits:
         times = ", ".join(one.words for one in found.limits)
-        says = f"{IF_KEPT}, the shortest published times are {times}"
-        return (case.note("storage", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
+        says = f"{_kept(found.heated)}, the shortest published times are {times}"
+        do = f"cool it, seal it with the least air, {_LOOK}"
+        return (case.note("storage", says, do, cites=f"{found.cites}; mould-discard"),)
     says = f"{_small(found.instead)[:-1]}; there is no use-by date"
     if found.to_eat:
         says += f", for {found.reason}"
@@ -146,8 +149,6 @@ def vacuum(case: Case) -> tuple[Finding, ...]:
     )
 
 
-IF_KEPT = "heated as written, dry by the bend test, cooled and sealed with the least air"
-"""What the published keeping times rest on."""
 FISH_PACK = "Loosely wrapped; sealed or without air only frozen (from memory)."
 """How fish is packed; rule ``fish-no-air``."""
 _LOOK = "date every pack, and throw all of it away if mould shows"
@@ -201,6 +202,22 @@ def _instead(case: Case) -> tuple[str, str]:
         f"Keep cold and eat within {days:g} days, as cooked food (from memory), or freeze it.",
         "cooked-cold",
     )
+
+
+def _kept(heated: str) -> str:
+    """Return what the published keeping times rest on."""
+    return f"sealed, dry by the bend test and {heated}"
+
+
+def _heated(case: Case) -> str:
+    """Return the heat that the times rest on, for whoever has only the bag to go by.
+
+    Source:
+        Rules ``heat-before`` and ``game-165``.
+    """
+    if case.animal in (Animal.BEAR, Animal.WILD_PORK):
+        return f"if every piece was {case.inside} inside in wet heat"
+    return f"heated to {case.inside} inside"
 
 
 def _lay_warm(case: Case) -> str:
