@@ -2,33 +2,28 @@
 
 Water activity is the share of water's own tendency to evaporate that is left: 1 for pure water.
 Each part is known alone, at 25 degC, from published equations; ``water_activity`` adds them up.
+What is asked for is the water at an activity. The equations of salt and sugars were published the
+other way round, as are the tables that they are held against: so ``salt_activity`` and
+``sugar_activity`` stand here too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import exp, sqrt
+from math import exp
 
 from tarebook.tuples import NamedTuple
 from tarebook.uptake.maths import Number
 
 WATER_G_PER_MOL = 18.01528
-SALT_G_PER_MOL = 58.443
 
 LOWEST_ACTIVITY = 0.50
 """Least water activity reckoned here [-]: below it no equation of this file was fitted."""
 HIGHEST_ACTIVITY = 0.9995
 """Greatest [-]: above it the water held runs away to no limit."""
 
-SATURATED_MOLALITY = 6.144
-"""Salt that 1 kg of water dissolves at 25 degC [mol/kg]."""
 MOST_SALT_PERCENT = 48.0
 """Strongest brine, far beyond saturation, that the fit of Tang covers [% by weight]."""
-
-# Pitzer's form for NaCl at 25 degC, source "pitzer-mayorga-1973" (constants from memory).
-_DEBYE = 0.3915
-_B = 1.2
-_BETA_0, _BETA_1, _C = 0.0765, 0.2664, 0.00127
 
 # Water activity of a brine by powers of its weight per cent, source "tang-1997" (from memory).
 _TANG = (1.0, -6.366e-3, 8.624e-5, -1.158e-5, 1.518e-7)
@@ -63,50 +58,6 @@ class Gab(NamedTuple):
     monolayer: Number
     c: Number
     k: Number
-
-
-def osmotic_coefficient(molality: float) -> float:
-    """Return how far a brine strays from the ideal, as its osmotic coefficient.
-
-    Args:
-        molality: salt in it [mol per kg water], 0 to 6.144, which is saturated.
-
-    Returns:
-        Osmotic coefficient at 25 degC [-]; within 0.003 of the printed table.
-
-    Raises:
-        ValueError: the brine is weaker than water or stronger than saturated.
-
-    Source:
-        Pitzer and Mayorga 1973, source id "pitzer-mayorga-1973".
-
-    Example:
-        >>> round(osmotic_coefficient(1.0), 4)
-        0.9359
-    """
-    if not 0 <= molality <= SATURATED_MOLALITY:
-        raise ValueError(f"a brine of {molality:g} mol/kg: from 0 to {SATURATED_MOLALITY} dissolve")
-    root = sqrt(molality)
-    pairs = _BETA_0 + _BETA_1 * exp(-2 * root)
-    return 1 - _DEBYE * root / (1 + _B * root) + molality * pairs + molality * molality * _C
-
-
-def brine_activity(molality: float) -> float:
-    """Return the water activity of a brine that is not yet saturated.
-
-    Args:
-        molality: salt in it [mol per kg water], 0 to 6.144.
-
-    Returns:
-        Water activity at 25 degC [-].
-
-    Raises:
-        ValueError: as :func:`osmotic_coefficient`.
-
-    Source:
-        Pitzer and Mayorga 1973, source id "pitzer-mayorga-1973".
-    """
-    return exp(-WATER_G_PER_MOL / 1000 * 2 * molality * osmotic_coefficient(molality))
 
 
 def salt_activity(salt_percent: float) -> float:
