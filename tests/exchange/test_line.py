@@ -128,14 +128,14 @@ _REPEATED = (
 
 @pytest.mark.parametrize("piece", _REPEATED.split("|"))
 def test_long_lines_take_no_time(piece: str) -> None:
-    """Two thousand characters of anything are answered in 50 ms."""
+    """Two thousand characters of anything are answered in 50 ms of work."""
     for length in (LONGEST, 2000):
         text = (piece * 2000)[:length]
         times = []
         for _ in range(3):
-            start = time.perf_counter()
+            start = time.process_time()
             read_line(text)
-            times.append(time.perf_counter() - start)
+            times.append(time.process_time() - start)
 
         assert min(times) < 0.05, (piece, length)
 

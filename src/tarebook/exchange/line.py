@@ -74,7 +74,7 @@ def read_line(text: str) -> IngredientLine:
 class _Line:
     """A line while it is read: each method adds what it finds."""
 
-    def __init__(self, text: str, *, ends_in_colon: bool = False) -> None:
+    def __init__(self, text: str, *, ends_in_colon: bool = False, may_squeeze: bool = True) -> None:
         self.foods: list[str] = []
         self.notes: list[str] = []
         self.measure: Measure | None = None
@@ -89,7 +89,7 @@ class _Line:
         amount = found is not None and found.kind not in (TIME, LENGTH) and bool(found.terms)
         if is_remark(text, tokens, ends_in_colon=ends_in_colon, amount=amount or self.taste):
             return
-        taken = squeezed(text)
+        taken = squeezed(text) if may_squeeze else None
         if taken:
             self._squeezed(*taken)
             return
@@ -122,7 +122,7 @@ class _Line:
 
     def _squeezed(self, parts: tuple[str, ...], rest: str) -> None:
         """Read ``juice of 1 lemon``: so many fruits, and what comes out of them."""
-        inner = _Line(rest)
+        inner = _Line(rest, may_squeeze=False)  # nobody takes the juice of a juice
         self.measure, self.name = inner.measure, inner.name
         self.notes += inner.notes
         for fruit in inner.foods[:1]:

@@ -63,7 +63,7 @@ def plain_line(text: str) -> PlainLine:
     text = _plain_characters(text)
     asides = tuple(found.strip() for found in re.findall(_MONEY, text, re.IGNORECASE))
     if asides:
-        text = re.sub(rf"[-–(]?\s?(?:{_MONEY})\s?\)?", " ", text, flags=re.IGNORECASE)
+        text = re.sub(rf"[-–(@]?\s?(?:{_MONEY})\s?\)?", " ", text, flags=re.IGNORECASE)
     text = _without_marks(text)
     text = _joined_numbers(text)
     ends_in_colon = text.rstrip(" .,;-–").endswith(":")

@@ -122,11 +122,14 @@ def _misspelled(token: Token, at: int) -> UnitWord | None:
 def _slip_of(word: str) -> str:
     """Return the unit a misspelled word is meant for, or nothing.
 
-    ``t``, then only letters of the abbreviation in any order, is a spoon; a long word may have one
-    slip (two from nine letters up) and starts with the right letter.
+    ``t``, then only letters of the abbreviation in any order, is a spoon, with or without its end
+    written out; ``p`` to ``d`` with only letters of a pound between is one; a long word may have
+    one slip (two from nine letters up) and starts with the right letter.
     """
-    if re.fullmatch(r"t[bslp]{2,6}n?s?", word):
+    if re.fullmatch(r"t[bslp]{2,6}n?s?|t[abelsp]{1,8}oons?", word):
         return "tablespoon" if "b" in word or "l" in word else "teaspoon"
+    if re.fullmatch(r"p[oun]{2,4}ds?", word):
+        return "pound"
     if word in ("cpu", "cpus", "cusp", "ucp", "cuo", "cupa"):
         return "cup"
     if (

@@ -47,6 +47,7 @@ EXACT_UNITS = {
     "rkl": ("metric Tbsp", 1), "tl": ("metric tsp", 1), "teelöffel": ("metric tsp", 1),
     "tsk": ("metric tsp", 1), "krm": ("mL", 1), "cupful": ("cup", 1), "cupfuls": ("cup", 1),
     "cupsful": ("cup", 1), "ozs": ("oz", 1), "onces": ("oz", 1), "pd": ("lb", 1),
+    "qrt": ("quart", 1), "qrts": ("quart", 1), "pnt": ("pint", 1), "pnts": ("pint", 1),
     "pnd": ("lb", 1), "pinchful": ("pinch", 1), "leafs": ("leaf", 1), "pieces": ("piece", 1),
     "pkt": ("packet", 1), "pkts": ("packet", 1), "pack": ("package", 1), "packs": ("package", 1),
     "handsful": ("handful", 1), "bunchs": ("bunch", 1), "chunk": ("piece", 1),
