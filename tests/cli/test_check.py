@@ -117,3 +117,39 @@ def test_a_recipe_cannot_break_the_line(written: Written, tarebook: Tarebook) ->
 
     assert "\x1b" not in out
     assert all(line.startswith((path, "1 recipe")) for line in out.splitlines())
+
+
+ODD_PANEL = '{ amount = "1/4 cup", panel = { serving = "1 Tbsp (17 g)", sodium = "5750 mg" } }'
+ASKED = "sodium 5,750 mg in 17 g; soy-sauce has 934 mg: is it 575 mg?"
+
+
+def test_a_slip_in_a_panel_of_the_recipe_is_asked_back(
+    written: Written, tarebook: Tarebook
+) -> None:
+    """A panel inside a recipe gets the questions of a bottle, at its own line."""
+    path = written(marinade={"honey": "1 Tbsp", "soy-sauce": ODD_PANEL})
+    line = Path(path).read_text(encoding="utf-8").split("soy-sauce")[0].count("\n") + 1
+    status, out, _ = tarebook("check", path)
+
+    assert 0 == status
+    assert f"{path}:{line}: warning: {ASKED} (marinade.soy-sauce.panel)\n" in out
+
+
+def test_a_slip_in_a_panel_is_told_wherever_the_recipe_is_opened(
+    written: Written, tarebook: Tarebook
+) -> None:
+    """Whoever scales or prints it is asked too, beside the page."""
+    path = written(marinade={"soy-sauce": ODD_PANEL})
+    for command in ("scale", "card"):
+        assert f"warning: {ASKED}" in tarebook(command, path).err
+
+
+def test_a_bottle_is_not_asked_about_again(
+    written: Written, tarebook: Tarebook, own_home: Path
+) -> None:
+    """What was confirmed when a bottle was added is not asked in every recipe that names it."""
+    add = ("foods", "add", "strong", "--like", "soy-sauce", "--serving", "17 g")
+    assert 0 == tarebook(*add, "--sodium", "5750 mg", "--yes").status
+
+    assert (own_home / "foods" / "strong.toml").exists()
+    assert "5,750 mg" not in tarebook("check", written(marinade={"strong": "1/4 cup"})).out

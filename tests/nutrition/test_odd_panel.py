@@ -9,8 +9,9 @@ import pytest
 from tarebook.figures.foods import food_keys
 from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
-from tarebook.nutrition.odd_panel import odd_figures
+from tarebook.nutrition.odd_panel import odd_figures, odd_panels
 from tarebook.nutrition.rounding import round_label
+from tarebook.recipe import load_recipe
 from tarebook.recipe.model import Panel
 
 SPOON = Panel(serving_ml=Fraction(15), serving_g=Fraction(17))
@@ -111,3 +112,10 @@ def test_the_tables_own_rows_raise_no_question(grams: int) -> None:
     asked = {key for key in food_keys() if odd_figures(as_label(key, Fraction(grams)), key)}
 
     assert asked <= {"maple-syrup", "baking-powder", "baking-powder-phosphate"}
+
+
+def test_a_recipe_without_a_panel_raises_no_question() -> None:
+    """Only panels that stand in the recipe itself are looked through."""
+    recipe, _ = load_recipe("juniper-venison")
+
+    assert () == tuple(odd_panels(recipe))

@@ -70,6 +70,7 @@ def _every(files: Iterable[str]) -> Iterator[tuple[Finding, ...]]:
 
 
 def _checked(path: Path) -> tuple[Finding, ...]:
+    from tarebook.cli.talk import slips_in_panels
     from tarebook.recipe.load import recipe_bytes
     from tarebook.recipe.read import read_recipe
     from tarebook.safety import check as check_safety
@@ -79,7 +80,9 @@ def _checked(path: Path) -> tuple[Finding, ...]:
     except FileUnreadable as fault:
         return _unreadable(path, fault)
     recipe, findings = read_recipe(data, file=file)
-    return findings if recipe is None else (*findings, *check_safety(recipe))
+    if recipe is None:
+        return findings
+    return (*findings, *slips_in_panels(recipe), *check_safety(recipe))
 
 
 def _unreadable(path: Path | str, fault: FileUnreadable) -> tuple[Finding, ...]:

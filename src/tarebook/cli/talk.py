@@ -195,11 +195,21 @@ def asked(read: Any, text: str, option: str) -> Any:
 
 
 def open_recipe(name: str) -> Recipe:
-    """Return a recipe by path, shipped name or ``-``; its notes go to standard error."""
+    """Return a recipe by path, shipped name or ``-``; warnings go to standard error."""
     from tarebook.recipe.load import load_recipe
 
     if not name.strip():
         raise AskedWrongly("no recipe is named")
     recipe, findings = load_recipe(name)
     complain_findings(one for one in findings if one.severity.value != "note")
+    complain_findings(slips_in_panels(recipe))
     return recipe
+
+
+def slips_in_panels(recipe: Recipe) -> Iterable[Finding]:
+    """Return what looks like a slip in the panels that stand in a recipe itself."""
+    if all(one.own_panel is None for one in recipe.ingredients):
+        return ()
+    from tarebook.nutrition.odd_panel import odd_panels  # few recipes hold a panel
+
+    return odd_panels(recipe)

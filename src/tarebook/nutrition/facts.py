@@ -243,7 +243,7 @@ def _panel(one: Ingredient) -> Panel | None:
 
 def _own(one: Ingredient) -> str:
     """Return whose figures a line has: its own panel's, its bottle's, or the food's (empty)."""
-    if one.panel is not None and (one.bottle is None or one.panel != one.bottle.panel):
+    if one.own_panel is not None:
         return one.name
     return "" if one.bottle is None else one.bottle.key
 

@@ -11,8 +11,9 @@ from fractions import Fraction
 
 from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
+from tarebook.findings import Finding, Severity
 from tarebook.nutrition.printed import serving_g, span
-from tarebook.recipe.model import Panel
+from tarebook.recipe.model import Panel, Recipe
 
 _DENSITY_APART = 1.4
 """Times the food's own density, or one part in: a spoon of honey weighs 1.4 spoons of water."""
@@ -52,6 +53,23 @@ def odd_figures(panel: Panel, food_key: str) -> tuple[str, ...]:
     if grams:
         found += [*_sodium(panel, food_key, grams), *_sugars(panel, food_key, grams)]
     return (*found, *_parts(panel))
+
+
+def odd_panels(recipe: Recipe) -> Iterator[Finding]:
+    """Yield what looks like a slip in the panels that stand in a recipe itself.
+
+    Those of the cook's own bottles were asked about when they were added.
+
+    Args:
+        recipe: as read from its file.
+
+    Yields:
+        Warnings, each at the line of its panel.
+    """
+    for one in recipe.ingredients:
+        for asks in () if one.own_panel is None else odd_figures(one.own_panel, one.food):
+            place = recipe.place(f"{one.path}.panel")
+            yield Finding(place=place, severity=Severity.WARNING, code="odd-panel", message=asks)
 
 
 def _weight(panel: Panel, food_key: str) -> Iterator[str]:

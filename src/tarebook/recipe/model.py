@@ -208,6 +208,13 @@ class Ingredient(NamedTuple):
         """The name its figures go by: of its bottle, or of the food of the tables."""
         return self.food if self.bottle is None else self.bottle.key
 
+    @property
+    def own_panel(self) -> Panel | None:
+        """The panel that stands in its line of the recipe, or None; not that of its bottle."""
+        if self.bottle is not None and self.panel == self.bottle.panel:
+            return None
+        return self.panel
+
 
 class Soak(NamedTuple):
     """How long the meat lies in its marinade, and what is done to its surface after.
