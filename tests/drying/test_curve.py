@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import log, pi
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -100,3 +102,31 @@ def test_slab_that_cannot_be_is_refused() -> None:
     for now, start, balance in ((3, 2, 0.1), (0.05, 2, 0.1), (0.1, 0.1, 0.1), (1, 2, -0.1)):
         with pytest.raises(ValueError, match="never past it"):
             moisture_ratio(now=now, start=start, balance=balance)
+
+
+@pytest.mark.parametrize(
+    ("ratio", "tau"),
+    [
+        (0.9, pi / 400),  # nothing has come from the middle yet: 1 - 2 sqrt(tau / pi)
+        (0.8, pi / 100),
+        (0.01, 4 / pi**2 * log(800 / pi**2)),  # all but the slowest term is gone
+        (1e-6, 4 / pi**2 * log(8e6 / pi**2)),
+    ],
+)
+def test_slab_begins_and_ends_by_its_closed_forms(ratio: float, tau: float) -> None:
+    """First the square root of time, at the end one exponential: both solved by hand."""
+    assert slab_tau(ratio) == pytest.approx(tau, rel=1e-6)
+
+
+def test_slab_hours_by_hand() -> None:
+    """8 mm, half is 4e-3 m, at 4e-10 m2/s: tau of one is 40,000 s, and at 0.9 it is pi / 400."""
+    found = slab_hours(ratio=0.9, thickness_mm=8, diffusivity_m2_s=4e-10)
+
+    assert found == pytest.approx(pi / 400 * 40_000 / 3600, rel=1e-6)
+
+
+def test_a_moisture_ratio_by_hand() -> None:
+    """Of the 2 g that can leave 0.5 are there; at the start all, at balance none."""
+    assert 0.25 == moisture_ratio(now=1.5, start=3, balance=1)
+    assert 1 == moisture_ratio(now=3, start=3, balance=0)
+    assert 0 == moisture_ratio(now=1, start=3, balance=1)

@@ -144,3 +144,17 @@ def test_published_yields_against_the_solids_of_lean_meat(
     lean_solids_percent = 100 - 72.96
 
     assert (percent < lean_solids_percent) == (percent == 25), (what, source)
+
+
+def test_every_loss_is_taken_off_the_solids() -> None:
+    """1000 g with 700 of water: 300 less 12 leaked and 8 of fat; 50 taken up, a tenth drips."""
+    left = solids(
+        raw_mass_g=1000,
+        water_fraction=0.7,
+        solubles_lost_g=12,
+        fat_drip_g=8,
+        taken_g=50,
+        drip_fraction=0.1,
+    )
+
+    assert (280, 45, 325) == tuple(map(pytest.approx, (left.meat_g, left.taken_g, left.total_g)))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import FrozenInstanceError, dataclass
+from math import sqrt
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 from tarebook.drying.time import (
     CarriedOver,
     Conditions,
+    DryingTime,
     FirstBatch,
     carried_over,
     first_batch_hours,
@@ -333,3 +335,104 @@ def test_doubt_that_cannot_be_is_refused() -> None:
         promise(found, doubt=1, far_factor=2)
     with pytest.raises(ValueError, match="1 or more"):
         promise(found, doubt=0.25, far_factor=0.5)
+
+
+@pytest.mark.parametrize(
+    ("thickness_mm", "air_c"), [(0.5, 65), (50, 65), (6, 10), (6, 120)], ids=str
+)
+def test_the_limits_themselves_can_be_reckoned(thickness_mm: float, air_c: float) -> None:
+    """Strips of 0.5 and 50 mm, air of 10 and 120 degC: the limits are as they are told."""
+    found = Conditions(thickness_mm=thickness_mm, air_c=air_c)
+
+    assert (thickness_mm, air_c) == (found.thickness_mm, found.air_c)
+
+
+@pytest.mark.parametrize(("thickness_mm", "air_c"), [(0.49, 65), (50.1, 65), (6, 9.9), (6, 120.1)])
+def test_just_beyond_the_limits_is_refused(thickness_mm: float, air_c: float) -> None:
+    """A hair beyond either limit is refused."""
+    with pytest.raises(ValueError, match="can be reckoned"):
+        Conditions(thickness_mm=thickness_mm, air_c=air_c)
+
+
+def test_a_batch_of_the_longest_hours_is_carried_over() -> None:
+    """500 h are let in, as the refusal says."""
+    assert carry(500, at(6, 150), at(6, 150)).likely_h == 500
+
+
+def test_what_sets_no_pace_changes_nothing() -> None:
+    """With no power of the thickness and no energy, neither counts: the factor is one."""
+    thin, thick = at(3, 165), at(12, 145)
+
+    assert time_factor(thin, thick, exponent=0, activation_kj_per_mol=0) == 1
+    assert time_factor(thin, thick, exponent=0.5, activation_kj_per_mol=0) == 2
+    assert time_factor(at(6, 150), at(6, 150), exponent=0.5, activation_kj_per_mol=0.5) == 1
+
+
+def test_energy_alone_follows_arrhenius() -> None:
+    """At R times 1300 K from 300 to 390 K it is exp(-1): 1300 / 300 less 1300 / 390."""
+    cool, hot = (Conditions(thickness_mm=6, air_c=kelvin - 273.15) for kelvin in (300, 390))
+    energy = 8.314462618e-3 * 1300
+
+    found = time_factor(cool, hot, exponent=2, activation_kj_per_mol=energy)
+
+    assert found == pytest.approx(0.36787944, rel=1e-7)
+
+
+def test_promise_of_a_batch_alike_is_its_doubt() -> None:
+    """Eight hours to be done again, doubted by a quarter: six to ten."""
+    told = promise(carry(8, at(6, 150), at(6, 150)), doubt=0.25, far_factor=3)
+
+    assert (6, 8, 10) == (told.low_h, told.likely_h, told.high_h)
+
+
+def test_promise_of_an_unlike_batch_is_its_factor() -> None:
+    """Where strips are a third thicker and four is the factor: a quarter of it to four times."""
+    found = carry(6, at(6, 150), at(8, 150))
+    told = promise(found, doubt=0.25, far_factor=4)
+
+    assert told.low_h == pytest.approx(found.likely_h / 4)
+    assert told.high_h == pytest.approx(found.likely_h * 4)
+
+
+def test_no_doubt_and_a_factor_of_one_leave_the_corners() -> None:
+    """The least that may be asked for adds nothing to what carrying over doubts."""
+    far, near = carry(6, at(6, 150), at(9, 130)), carry(6, at(6, 150), at(6.6, 150))
+
+    for found in (far, near):
+        told = promise(found, doubt=0, far_factor=1)
+        assert (found.low_h, found.high_h) == (told.low_h, told.high_h)
+
+
+@pytest.mark.parametrize(
+    ("hours", "likely"), [((4, 9), 6.5), ((9, 4, 5), 5), ((10, 3, 6, 4), 5), ((1, 2, 4, 7, 90), 4)]
+)
+def test_likely_hours_are_the_middle_of_the_middles(
+    hours: tuple[float, ...], likely: float
+) -> None:
+    """Of an odd number the middle one, of an even number the mean of the two."""
+    found = first_from([Printed(low_h=one, high_h=one) for one in hours])
+
+    assert found.likely_h == pytest.approx(likely)
+
+
+def test_the_middle_of_a_range_is_its_geometric_one() -> None:
+    """From 4 to 9 h is 6 in the middle: as many times the one as the other is times it."""
+    assert first_from([Printed(low_h=4, high_h=9)]).likely_h == pytest.approx(sqrt(4 * 9))
+
+
+HELD = [
+    Conditions(thickness_mm=6, air_c=65),
+    DryingTime(low_h=3, likely_h=6, high_h=12),
+    carry(6, at(6, 150), at(6, 150)),
+    first_from([Printed(low_h=4, high_h=9)]),
+]
+
+
+@pytest.mark.parametrize("held", HELD, ids=lambda held: type(held).__name__)
+def test_hours_once_told_stay_as_told(held: object) -> None:
+    """Nobody changes a value in place, hangs another on it, or mixes up low and high by place."""
+    with pytest.raises(FrozenInstanceError):
+        setattr(held, next(iter(type(held).__dataclass_fields__)), 1.0)  # type: ignore[attr-defined]
+    with pytest.raises(TypeError, match="positional"):
+        type(held)(1.0)
+    assert not hasattr(held, "__dict__")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from dataclasses import FrozenInstanceError
 from pathlib import Path
 from statistics import mean
 
@@ -324,3 +325,50 @@ def test_nonsense_is_refused() -> None:
     for target in (0.3, 1.0):
         with pytest.raises(ValueError, match="from"):
             finished_at_water_activity(solids_g=60, dry=batch, activity=target, gab=LIKELY)
+
+
+@pytest.mark.parametrize("end", [LOWEST_ACTIVITY, HIGHEST_ACTIVITY])
+@pytest.mark.parametrize("gab", GAB)
+def test_the_ends_of_the_equations_are_told_exactly(end: float, gab: Gab) -> None:
+    """A batch with just the water of either end is at that end, to the last digit."""
+    batch = dry(salt=5, sucrose=10, other=55)
+    water = water_held(batch, activity=end, gab=gab)
+
+    assert end == water_activity(batch, water_g=water, gab=gab)
+
+
+def test_band_is_no_wider_than_asked_where_nothing_else_is_doubted() -> None:
+    """With the same constants thrice it is the half width either way, up to pure water."""
+    batch = dry(salt=5, sucrose=5, other=55)
+    at_080, at_098 = (water_held(batch, activity=one, gab=LIKELY) for one in (0.80, 0.98))
+    usual = band(batch, water_g=at_080, gab=(LIKELY,) * 3, half_width=0.05)
+    moist = band(batch, water_g=at_098, gab=(LIKELY,) * 3, half_width=0.05)
+
+    assert (usual.low, usual.likely, usual.high) == pytest.approx((0.75, 0.80, 0.85), abs=2e-9)
+    assert moist.low == pytest.approx(0.93, abs=2e-9)
+    assert moist.high == 1.0
+
+
+def test_band_beyond_the_equations_is_open_however_narrow() -> None:
+    """Wetter than can be reckoned is up to pure water, even if next to no width was asked for."""
+    found = band(dry(salt=5, other=55), water_g=1e6, gab=GAB, half_width=1e-5)
+
+    assert found.high == 1.0
+
+
+@pytest.mark.parametrize("half_width", [-0.05, 0, 1, 1.5])
+def test_half_width_that_means_nothing_is_refused(half_width: float) -> None:
+    """A band of no width, or of the whole scale, is refused."""
+    with pytest.raises(ValueError, match="half width"):
+        band(dry(salt=5, other=55), water_g=20, gab=GAB, half_width=half_width)
+
+
+def test_band_once_told_stays_as_told() -> None:
+    """Nobody changes a band in place, hangs more on it, or mixes up its ends by place."""
+    found = Band(low=0.7, likely=0.75, high=0.8)
+
+    with pytest.raises(FrozenInstanceError):
+        found.low = 0.6  # type: ignore[misc]
+    with pytest.raises(TypeError, match="positional"):
+        Band(0.7, 0.75, 0.8)  # type: ignore[misc]
+    assert not hasattr(found, "__dict__")

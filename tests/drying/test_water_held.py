@@ -288,7 +288,10 @@ def test_strength_that_cannot_be_is_refused() -> None:
         sugar_activity(SUCROSE, -0.1)
 
 
-@pytest.mark.parametrize("gab", [Gab(0, 12, 0.9), Gab(0.06, -1, 0.9), Gab(0.06, 12, 1.01)])
+@pytest.mark.parametrize(
+    "gab",
+    [Gab(0, 12, 0.9), Gab(0.06, 0, 0.9), Gab(0.06, -1, 0.9), Gab(0.06, 12, 0), Gab(0.06, 12, 1.01)],
+)
 def test_constants_that_mean_nothing_are_refused(gab: Gab) -> None:
     """Constants with which meat would hold no water, or without limit, are refused."""
     with pytest.raises(ValueError, match="above zero"):
@@ -298,3 +301,17 @@ def test_constants_that_mean_nothing_are_refused(gab: Gab) -> None:
 def test_water_and_dry_sugar_are_the_ends() -> None:
     """Pure water has an activity of one, by every equation."""
     assert brine_activity(0) == salt_activity(0) == sugar_activity(GLUCOSE, 0) == 1
+
+
+@pytest.mark.parametrize(
+    ("gab", "held"),
+    [
+        # The equation by hand at an activity of one half.
+        (Gab(0.1, 0.5, 1.0), 0.1 * 0.5 * 0.5 / (0.5 * 0.75)),
+        (Gab(0.1, 12.0, 1.0), 0.1 * 12 * 0.5 / (0.5 * 6.5)),
+        (Gab(1.5, 1.0, 0.8), 1.5 * 0.4 / 0.6),  # Langmuir's layers all alike
+    ],
+)
+def test_constants_at_their_limits_are_taken(gab: Gab, held: float) -> None:
+    """Layers held as free water is, and a first one held less than those above, are let in."""
+    assert solids_water_held(0.5, gab) == pytest.approx(held, rel=1e-12)
