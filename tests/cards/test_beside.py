@@ -209,3 +209,14 @@ def test_no_line_is_over_80_columns(other: str, shipped: Shipped) -> None:
     sides = [Variant("first", shipped("juniper-venison")), Variant("second", shipped(other))]
 
     assert [] == [one.text for one in beside(sides) if width(one.text) > 80]
+
+
+def test_short_has_the_grave_cautions_alone(shipped: Shipped, unwrapped: Unwrapped) -> None:
+    """Those of one side say of which; all differences stay."""
+    variants = [Variant("one", shipped()), Variant("other", shipped("cranberry-moose"))]
+    whole, short = (unwrapped(beside(variants, short=each)) for each in (False, True))
+
+    assert short.split(" Mind ")[0] == whole.split(" Mind ")[0]
+    assert "- B: Handle curing salt with care." in short
+    assert "Not a retail label" in whole and "Not a retail label" not in short
+    assert short.endswith("The other cautions: the same command without --short.")

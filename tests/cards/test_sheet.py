@@ -9,6 +9,7 @@ import pytest
 from tarebook.cards.lines import Line, Style, plain_text, width
 from tarebook.cards.sheet import sheet
 from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.findings import Severity
 from tarebook.recipe.load import shipped_recipes
 from tarebook.recipe.model import Recipe
 
@@ -130,6 +131,23 @@ def test_no_line_is_over_80_columns(name: str, factor: str, shipped: Shipped) ->
     broad = [one.text for one in sheet(shipped(name, factor), exact=True) if width(one.text) > 80]
 
     assert [] == broad
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_short_has_the_amounts_the_figures_and_what_is_grave(name: str, shipped: Shipped) -> None:
+    """Every line of amounts and figures as on the whole page; of cautions the grave ones alone."""
+    done = shipped(name)
+    whole, short = (plain_text(sheet(done, short=each)).splitlines() for each in (False, True))
+    grave = [one.title for one in done.cautions if one.severity is not Severity.NOTE]
+    up_to = whole.index(
+        "Low to high holds nine batches of ten, if the recipe and the cut are as said."
+    )
+    minded = [line[2:].partition(". ")[0] for line in short if line.startswith("- ")]
+
+    assert whole[: up_to + 1] == short[: up_to + 1]
+    assert grave == minded and len(grave) < len(done.cautions)
+    assert "The other cautions: the same command without --short." == short[-1]
+    assert len(short) < 0.7 * len(whole)
 
 
 def test_a_recipe_cannot_paint_the_screen(recipe_of: RecipeOf) -> None:

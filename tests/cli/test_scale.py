@@ -358,3 +358,14 @@ def test_a_scale_too_coarse_for_the_curing_salt(tarebook: Tarebook, own_home: Pa
     (own_home / "kitchen.toml").write_text('[scale]\nstep = "5 g"\n', encoding="utf-8")
 
     assert "a scale that shows 5 g cannot weigh" in " ".join(tarebook(*args).out.split()).lower()
+
+
+def test_short_is_for_wet_hands(tarebook: Tarebook) -> None:
+    """Half the page, with the note for next time; compare has it too."""
+    whole, short = (tarebook("scale", "juniper-venison", *more) for more in ([], ["--short"]))
+    beside = tarebook("compare", "juniper-venison", "orchard-turkey", "--short")
+
+    assert len(short.out.splitlines()) < 60 < len(whole.out.splitlines())
+    for done in (short, beside):
+        assert (0, "") == (done.status, done.err)
+        assert "The other cautions: the same command without --short." in done.out

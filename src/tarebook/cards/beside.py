@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from tarebook.cards.bars import bars
 from tarebook.cards.figures import NAMES, NOT_KNOWN, digits, likely, nothing_known, span
 from tarebook.cards.lines import Line, Style, clean, row, wrap
-from tarebook.cards.sheet import caution_lines, unknowns
+from tarebook.cards.sheet import caution_lines, grave_lines, unknowns
 from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import FIGURES
@@ -28,11 +28,12 @@ class Variant(NamedTuple):
     sheet: Worksheet
 
 
-def beside(variants: Sequence[Variant]) -> Iterator[Line]:
+def beside(variants: Sequence[Variant], *, short: bool = False) -> Iterator[Line]:
     """Yield variants side by side, the first one as the measure of the others.
 
     Args:
         variants: two or more.
+        short: of what is to be minded, what is grave only.
     """
     yield Line("Side by side, home estimates", Style.TITLE)
     for letter, one in zip(_LETTERS, variants, strict=False):
@@ -48,7 +49,7 @@ def beside(variants: Sequence[Variant]) -> Iterator[Line]:
             yield Line()
             yield Line(f"{letter}, not known", Style.HEAD)
             yield from gaps
-    yield from _cautions(variants)
+    yield from (grave_lines if short else caution_lines)(_cautions(variants), COLUMNS)
 
 
 _LETTERS = "ABCDEFGHIJ"
@@ -176,20 +177,17 @@ def _span(found: Range | None) -> str:
     return f"{'at least ' if found is not None and found.at_least else ''}{span(found)}"
 
 
-def _cautions(variants: Sequence[Variant]) -> Iterator[Line]:
-    """Yield what is to be minded, once each and gravest first; not on all sides: on which."""
+def _cautions(variants: Sequence[Variant]) -> tuple[Caution, ...]:
+    """Return what is to be minded, once each and gravest first; not on all sides: on which."""
     found: dict[Caution, str] = {}
     for letter, variant in zip(_LETTERS, variants, strict=False):
         for one in variant.sheet.cautions:
             found[one] = found.get(one, "") + letter
     gravest = sorted(found, key=lambda one: _SEVERITIES.index(one.severity))
     everywhere = _LETTERS[: len(variants)]
-    yield from caution_lines(
-        tuple(
-            one if found[one] == everywhere else one._replace(title=f"{found[one]}: {one.title}")
-            for one in gravest
-        ),
-        COLUMNS,
+    return tuple(
+        one if found[one] == everywhere else one._replace(title=f"{found[one]}: {one.title}")
+        for one in gravest
     )
 
 

@@ -21,6 +21,7 @@ from tarebook.cards.worksheet import Allergens, Worksheet
 from tarebook.figures.foods import food, salt_kinds
 from tarebook.figures.nutrients import nutrients
 from tarebook.figures.spoken import spoken
+from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
@@ -31,22 +32,27 @@ from tarebook.scaling.measuring import exact_text
 
 COLUMNS = 80
 _NAME, _MEASURE, _GRAMS = 24, 32, 10
+THE_OTHERS = "The other cautions: the same command without --short."
 NO_CEILING = "No ceiling is told: the marinade outweighs the meat, and most of it is poured away."
 
 
-def sheet(sheet: Worksheet, *, exact: bool = False) -> Iterator[Line]:
+def sheet(sheet: Worksheet, *, exact: bool = False, short: bool = False) -> Iterator[Line]:
     """Yield the lines of a scaled recipe, 80 columns.
 
     Args:
         sheet: everything about the recipe at today's size.
         exact: show the exact scaled amount of each ingredient as well.
+        short: amounts, figures and grave cautions only.
     """
     yield from _heading(sheet)
     for part in Part:
         yield from _part(sheet, part, exact=exact)
     yield from _cure(sheet)
-    yield from figures_block(sheet.estimate)
+    yield from figures_block(sheet.estimate, short=short)
     yield from unknowns(sheet.estimate)
+    if short:
+        yield from grave_lines(sheet.cautions, COLUMNS)
+        return
     yield from _of_a_day(sheet)
     yield Line()
     yield from allergens_lines(sheet.allergens, COLUMNS)
@@ -95,8 +101,8 @@ def _cure(sheet: Worksheet) -> Iterator[Line]:
         yield from _lines(wrap(text, COLUMNS))
 
 
-def figures_block(found: Estimate) -> Iterator[Line]:
-    """Yield the figures per finished ounce, low, likely and high."""
+def figures_block(found: Estimate, *, short: bool = False) -> Iterator[Line]:
+    """Yield the figures per finished ounce, low, likely and high; short, those alone."""
     yield Line()
     yield Line("Home estimate for one finished ounce", Style.HEAD)
     widths = (24, 12, 12, 12, 6)
@@ -106,6 +112,10 @@ def figures_block(found: Estimate) -> Iterator[Line]:
         yield Line(row((name, *_three(value)), widths, right=(1, 2, 3)))
     yield Line(row(("trans fat", "", NOT_KNOWN, "", ""), widths, right=(1, 2, 3)))
     yield from _bottom(found)
+    if not short:
+        yield Line()
+        rows = [(NAMES[one], found.per_ounce[one]) for one in ("sodium_mg",)]
+        yield from (Line(text) for text in bars(rows, 64, name_columns=14))
 
 
 def _three(value: Range | None) -> tuple[str, str, str, str]:
@@ -135,9 +145,6 @@ def _bottom(found: Estimate) -> Iterator[Line]:
             "Low to high holds nine batches of ten, if the recipe and the cut are as said.", COLUMNS
         )
     )
-    yield Line()
-    rows = [(NAMES[one], found.per_ounce[one]) for one in ("sodium_mg",)]
-    yield from (Line(text) for text in bars(rows, 64, name_columns=14))
 
 
 def unknowns(found: Estimate) -> Iterator[Line]:
@@ -180,14 +187,24 @@ def allergens_lines(found: Allergens, columns: int) -> Iterator[Line]:
         yield from _lines(wrap(text, columns, rest="  "))
 
 
-def caution_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:
-    """Yield every caution with its source, gravest first."""
+def caution_lines(
+    cautions: tuple[Caution, ...], columns: int, *, cited: bool = True
+) -> Iterator[Line]:
+    """Yield every caution with its source, gravest first; where short is asked for, without."""
     yield Line()
     yield Line("Mind", Style.HEAD)
     for one in cautions:
-        style = Style.WARN if one.severity.value != "note" else Style.PLAIN
-        text = f"{one.title}. {one.text} [{one.citation}]"
+        style = Style.WARN if one.severity is not Severity.NOTE else Style.PLAIN
+        text = f"{one.title}. {one.text}" + (f" [{one.citation}]" if cited else "")
         yield from (Line(t, style) for t in wrap(text, columns, first="- ", rest="  "))
+
+
+def grave_lines(cautions: tuple[Caution, ...], columns: int) -> Iterator[Line]:
+    """Yield the grave cautions without their sources, and where all the others are."""
+    grave = tuple(one for one in cautions if one.severity is not Severity.NOTE)
+    yield from caution_lines(grave, columns, cited=False)
+    yield Line()
+    yield Line(THE_OTHERS, Style.QUIET)
 
 
 def _lines(texts: Iterator[str]) -> Iterator[Line]:

@@ -72,6 +72,7 @@ LabelOunce = Annotated[
     bool,
     typer.Option("--label-ounce", help="Figures for the 28 g ounce of food labels."),
 ]
+Short = Annotated[bool, typer.Option("--short", help="Of the cautions, only what is grave.")]
 Out = Annotated[
     str | None, typer.Option("-o", "--out", metavar="FILE", help="Write it there; - for a pipe.")
 ]

@@ -48,6 +48,7 @@ def compare(
     factor: asking.Factor = None,
     drawer: asking.DrawerName = None,
     label_ounce: asking.LabelOunce = False,
+    short: asking.Short = False,
     as_: Annotated[
         str | None, typer.Option("--as", metavar="FORM", help="text, csv, pdf, svg or png.")
     ] = None,
@@ -102,9 +103,9 @@ def compare(
 
         put(draw_as(comparison_chart(variants), form, tell=complain), out, binary=True)
     elif out is not None:
-        put_text(plain_text(beside(variants)), out)
+        put_text(plain_text(beside(variants, short=short)), out)
     else:
-        show(beside(variants))
+        show(beside(variants, short=short))
 
 
 def _swapped(base: Recipe, swaps: list[Swap], *, each: bool) -> list[tuple[str, Recipe]]:

@@ -32,6 +32,10 @@ def scale(
         typer.Option("--water-activity", help="Estimate the water activity, as a band."),
     ] = False,
     label_ounce: asking.LabelOunce = False,
+    short: Annotated[
+        bool,
+        typer.Option("--short", help="Amounts, figures and grave cautions only."),
+    ] = False,
     as_: Annotated[str | None, typer.Option("--as", metavar="FORM", help="text or csv.")] = None,
     out: asking.Out = None,
     as_json: asking.AsJson = False,
@@ -86,7 +90,7 @@ def scale(
             return
     from tarebook.cards.sheet import sheet
 
-    lines = list(sheet(done, exact=exact))
+    lines = list(sheet(done, exact=exact, short=short))
     if why:
         from tarebook.cards.why import why as why_lines
 
