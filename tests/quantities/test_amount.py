@@ -340,6 +340,10 @@ def test_weights_for_meat(written: str, expected: Fraction | int) -> None:
     ("written", "message", "hint"),
     [
         ("6", 'weight "6" has no unit', "write 6 lb or 6 kg"),
+        ("4 pounds 6", 'weight "4 pounds 6" has no unit', "write 4 lb 6 oz if you mean that"),
+        ("4lb6 1/2", 'weight "4lb6 1/2" has no unit', "write 4 lb 6 1/2 oz if you mean that"),
+        ("2 kg 300", 'weight "2 kg 300" has no unit', "write 2 kg 300 g if you mean that"),
+        ("4 lb to 6", 'weight "4 lb to 6" has no unit', "write 6 lb or 6 kg"),
         ("6 cups", 'weight "6 cups" is no weight', "write 6 lb, 2.7 kg or 2700 g"),
         ("3 steaks", 'weight "3 steaks" is no weight', "write 6 lb, 2.7 kg or 2700 g"),
         ("to taste", 'weight "to taste" is no weight', "write 6 lb, 2.7 kg or 2700 g"),

@@ -39,6 +39,8 @@ _NEEDS_UNIT = {
     "length": "write {n} in or {n} mm",
 }
 
+_FINER = {"pound": "oz", "kilogram": "g"}
+
 MEASURES = {
     "amount": frozenset({Dimension.MASS, Dimension.VOLUME, Dimension.COUNT}),
     "weight": frozenset({Dimension.MASS}),
@@ -316,7 +318,19 @@ class Reader:
         return self.error(f"has two {things}", "write one amount, and the rest in a note")
 
     def _needs_unit(self) -> str:
+        finer = self._finer()
+        if finer:
+            return f"write {finer} if you mean that"
         return _NEEDS_UNIT[self.what].format(n=format_fraction(self.terms[-1].low))
+
+    def _finer(self) -> str:
+        """Return ``4 lb 6 oz`` for ``4 lb 6``: nobody guesses it, and most will mean it."""
+        first, *others = self.terms
+        unit = _FINER.get(first.unit)
+        if unit is None or len(others) != 1 or first.low != first.high or others[0].joined == "to":
+            return ""
+        whole, part = format_fraction(first.low), format_fraction(others[0].low)
+        return f"{whole} {unit_text(first.unit, first.low)} {part} {unit}"
 
 
 @lru_cache(maxsize=256)
