@@ -13,7 +13,6 @@ from tarebook.uptake import (
     Strip,
     heated_in_marinade,
     heated_with_drip_lost,
-    kept_by_mass_balance,
     rubbed,
     soak,
     uptake_fraction_unlimited,
@@ -164,15 +163,6 @@ def test_small_bowl_is_not_overdrawn() -> None:
     assert found.kept.salt <= 1.0
     assert found.leftover_g >= 0.0
     assert found.meat_g <= MEAT_G + 11.0 + 1e-9
-
-
-def test_mass_balance_bounds_of_the_worked_example() -> None:
-    """From the weight after soaking alone: pure pick-up is the least that can be kept."""
-    gain = 1492.098 - MEAT_G
-
-    kept = kept_by_mass_balance(solute_g=SODIUM_G, not_taken_g=400 - gain, strength=SODIUM_G / 400)
-
-    assert kept == pytest.approx(4.5574, rel=1e-3)
 
 
 baths = st.builds(

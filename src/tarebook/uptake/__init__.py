@@ -27,7 +27,6 @@ from tarebook.uptake.soak import (
     Strip,
     heated_in_marinade,
     heated_with_drip_lost,
-    kept_by_mass_balance,
     rubbed,
     soak,
 )
@@ -44,7 +43,6 @@ __all__ = [
     "Strip",
     "heated_in_marinade",
     "heated_with_drip_lost",
-    "kept_by_mass_balance",
     "roots",
     "rubbed",
     "soak",

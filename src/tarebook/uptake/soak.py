@@ -258,20 +258,6 @@ def rubbed(strip: Strip, purge_g: Number, maths: Maths) -> Soaked:
     )
 
 
-def kept_by_mass_balance(*, solute_g: Number, not_taken_g: Number, strength: Number) -> Number:
-    """Return the solute kept, from the liquid that stayed behind and how strong it is.
-
-    Args:
-        solute_g: solute in the whole marinade [g].
-        not_taken_g: liquid that is neither in nor on the meat [g].
-        strength: solute in that liquid [g per g].
-
-    Returns:
-        Solute kept [g]; the conservation of mass, whatever the uptake was.
-    """
-    return solute_g - not_taken_g * strength
-
-
 def _taken(
     outside_g: Number,
     reach_g: Number,
