@@ -187,7 +187,7 @@ def test_air_words() -> None:
     ("meat", "says"),
     [
         ("deer", "sealed with the least air"),
-        ("salmon-sockeye", "loosely wrapped, into the refrigerator, 40 °F (4 °C) or below at once"),
+        ("salmon-sockeye", "loosely wrapped, into the refrigerator, below 36 °F (2 °C), at once"),
         ("portabella", "packed, into the refrigerator, 40 °F (4 °C) or below, or the freezer"),
     ],
 )
@@ -244,3 +244,11 @@ def test_the_door_is_propped_at_the_step(plan: PlanOf) -> None:
     assert "dry after 2 h 10 to 8 h 50, tried from the first on, a piece cut open" in told.note
     assert "dry sooner than told here, tried every half hour" in own.note
     assert ("Dries at 150-155 °F (66-68 °C)", "") == (cool.what, cool.note)
+
+
+@pytest.mark.parametrize(("meat", "opened"), [("salmon-sockeye", True), ("deer", False)])
+def test_frozen_fish_thaws_in_an_opened_pack(meat: str, opened: bool, plan: PlanOf) -> None:
+    """Fish is often frozen without air: its pack is opened first; meat has no such line."""
+    (thaw,) = of(plan(ready="Sunday 18:00", meat=meat, frozen=True), "thaw")
+
+    assert opened is thaw.note.startswith("pack opened first; in the refrigerator")

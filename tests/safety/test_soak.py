@@ -184,3 +184,14 @@ def test_how_long_it_may_wait_raw(case: Cases, key: str, days: int) -> None:
     for one in (*cold_soak(case(key)), *cold_hold(case(key, marinade={}))):
         assert f"it lies there {days} days at most in all" in one.message
         assert "raw-holding" in one.cites
+
+
+@pytest.mark.parametrize(("key", "opened"), [("whitefish", True), ("deer", False)])
+def test_fish_thaws_in_an_opened_pack(key: str, opened: bool, case: Cases) -> None:
+    """Soaked or rubbed, fish hears that its pack is opened first, and who says so; meat not."""
+    for one in (
+        *cold_soak(case(key)),
+        *cold_hold(case(key, marinade={}, rub={"salt-table": "1 g"})),
+    ):
+        assert opened is one.message.startswith("thaw in an opened pack and ")
+        assert opened is ("fish-no-air" in one.cites)

@@ -176,7 +176,7 @@ def test_no_date_where_none_holds(case: Cases, changes: dict[str, object], reaso
             "Not heated as published: not to be eaten unless every piece has been 160 °F (71 °C) "
             "inside for 30 minutes, in wet heat.",
         ),
-        ({"food": "whitefish"}, "Keep cold, at 40 °F (4 °C) or below, 2 weeks at most, as"),
+        ({"food": "whitefish"}, "Keep cold, below 36 °F (2 °C), 2 weeks at most, as"),
         ({"food": "mushroom-shiitake"}, "Keep cold and eat within 3 days, as cooked food (from"),
         ({"thickness_mm": 9.0}, "Keep cold and eat within 3 days, as cooked food (from memory)"),
     ],
@@ -278,8 +278,10 @@ def test_days_rest_on_a_heat_that_is_named(food: str, wild: bool, heated: str, c
 
 
 def test_fish_is_not_packed_without_air(case: Cases) -> None:
-    """Fish alone hears that it is packed without air only frozen, from memory."""
-    assert "only frozen (from memory)" in storage(case("whitefish"))[0].hint
+    """Fish alone hears that it is packed without air only frozen, and who says so."""
+    (found,) = storage(case("whitefish"))
+
+    assert "without air only frozen" in found.hint and "fish-no-air" in found.cites
     assert "only frozen" not in storage(case())[0].hint
 
 
@@ -294,6 +296,9 @@ def test_fish_is_never_told_to_be_sealed_in_the_cold(case: Cases) -> None:
     found = keep_by(case(food="whitefish"))
     (told,) = storage(case(food="whitefish"))
 
-    assert "sealed or without air only frozen" in found.label and "40 °F (4 °C)" in found.label
-    assert "sealed or without air only frozen" in told.hint and "40 °F (4 °C)" in told.message
+    assert (
+        "sealed or without air only frozen" in found.label and "below 36 °F (2 °C)" in found.label
+    )
+    assert "sealed or without air only frozen" in told.hint and "below 36 °F (2 °C)" in told.message
+    assert "(Alaska: or below 38 °F (3 °C) for 5 days)" in told.hint
     assert "sealed" not in keep_by(case(food="mushroom-shiitake")).label

@@ -45,9 +45,10 @@ def air_note(job: Job) -> str:
 
 
 def _thaw(one: Placed, job: Job) -> Words:
+    opened = "pack opened first; " if job.case.animal is Animal.FISH else ""
     return (
         f"{_flesh(job).capitalize()} out of the freezer to thaw",
-        f"in the {_fridge()}; in a dish, lowest shelf",
+        f"{opened}in the {_fridge()}; in a dish, lowest shelf",
     )
 
 
@@ -218,8 +219,8 @@ def _pack(one: Placed, job: Job) -> Words:
         how = "sealed with the least air"
     elif job.case.animal is Animal.FISH:
         how = (
-            f"loosely wrapped, into the {_fridge()} at once; sealed or without air only for the "
-            "freezer (from memory)"
+            f"loosely wrapped, into the refrigerator, below {_fish_cold()}, at once; sealed or "
+            "without air only for the freezer"
         )
     else:
         how = f"packed, into the {_fridge()}, or the freezer"
@@ -281,6 +282,10 @@ _SAID: Mapping[str, Callable[[Placed, Job], Words]] = {
 
 def _fridge() -> str:
     return f"refrigerator, {degrees('cold-store', 'refrigerator')} or below"
+
+
+def _fish_cold() -> str:
+    return degrees("fish-smoked-michigan", "refrigerator")
 
 
 def _still_raw(job: Job) -> str:

@@ -171,10 +171,11 @@ def no_rule(case: Case) -> tuple[Finding, ...]:
     if case.animal is Animal.FISH:
         smoked = degrees("fish-smoked", "fish-inside")
         do = (
-            f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept cold, "
+            f"the nearest held is for smoked fish: {smoked} inside for 30 minutes, then kept below "
+            f"{degrees('fish-smoked-michigan', 'refrigerator')}, "
             f"{span('fish-smoked', 'refrigerator')[0]:g} weeks by its cautious end"
         )
-        cites = "fish-none-held; fish-smoked"
+        cites = "fish-none-held; fish-smoked; fish-smoked-michigan"
     else:
         do = (
             f"keep it cold, {days_as_cooked():g} days as cooked food is (from memory), or freeze it"

@@ -87,11 +87,13 @@ def cold_soak(case: Case) -> tuple[Finding, ...]:
     outer = outer_days(case)
     do = _outer_words(case, outer) if outer else "no longer limit is held for it"
     cites = "soak-day; thaw-cold; cold-store; raw-holding" + ("; soak-outer" if outer else "")
+    cites += _OPENED if case.animal is Animal.FISH else ""
     return (
         case.warn(
             "cold-soak",
-            f"thaw and soak in the refrigerator at {degrees('cold-store', 'refrigerator')} or "
-            f"below, {limit('soak-day', 'soak'):g} hours at most; raw, it lies there "
+            f"{_thaw(case)} and soak in the refrigerator at "
+            f"{degrees('cold-store', 'refrigerator')} or below, "
+            f"{limit('soak-day', 'soak'):g} hours at most; raw, it lies there "
             f"{raw_days(case):g} days at most in all",
             do,
             cites=cites,
@@ -108,14 +110,23 @@ def cold_hold(case: Case) -> tuple[Finding, ...]:
     return (
         case.warn(
             "cold-hold",
-            f"thaw and hold the {_raw(case)} in the refrigerator at "
+            f"{_thaw(case)} and hold the {_raw(case)} in the refrigerator at "
             f"{degrees('cold-store', 'refrigerator')} or below{rests}; raw, it "
             f"lies there {raw_days(case):g} days at most in all",
             do,
             cites="cold-store; thaw-cold; raw-holding"
-            + ("; marinade-discarded" if case.rubbed else ""),
+            + ("; marinade-discarded" if case.rubbed else "")
+            + (_OPENED if case.animal is Animal.FISH else ""),
         ),
     )
+
+
+_OPENED = "; fish-no-air"
+
+
+def _thaw(case: Case) -> str:
+    """Return how it is thawed: fish in an opened pack, since germs without air grow in the cold."""
+    return "thaw in an opened pack" if case.animal is Animal.FISH else "thaw"
 
 
 def raw_days(case: Case) -> float:

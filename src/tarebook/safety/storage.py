@@ -128,8 +128,9 @@ def storage(case: Case) -> tuple[Finding, ...]:
         says += f", for {found.reason}"
     if case.animal is Animal.FISH:
         do = (
-            "wrap it loosely, pack it sealed or without air only frozen (from memory), and throw "
-            "all of it away if mould shows"
+            "wrap it loosely, pack it sealed or without air only frozen (Alaska: or below "
+            f"{degrees('fish-no-air', 'refrigerator')} for {limit('fish-no-air', 'time'):g} days), "
+            "and throw all of it away if mould shows"
         )
         return (case.warn("storage-cold", says, do, cites=f"{found.cites}; fish-no-air"),)
     return (case.warn("storage-cold", says, _LOOK, cites=f"{found.cites}; mould-discard"),)
@@ -149,7 +150,7 @@ def vacuum(case: Case) -> tuple[Finding, ...]:
     )
 
 
-FISH_PACK = "Loosely wrapped; sealed or without air only frozen (from memory)."
+FISH_PACK = "Loosely wrapped; sealed or without air only frozen."
 """How fish is packed; rule ``fish-no-air``."""
 _LOOK = "date every pack, and throw all of it away if mould shows"
 
@@ -193,9 +194,9 @@ def _instead(case: Case) -> tuple[str, str]:
     if case.animal is Animal.FISH:
         weeks = span("fish-smoked", "refrigerator")[0]
         return (
-            f"Keep cold, at {degrees('cold-store', 'refrigerator')} or below, {weeks:g} weeks at "
-            "most, as smoked fish, the nearest held; or freeze it.",
-            "fish-smoked; cold-store",
+            f"Keep cold, below {degrees('fish-smoked-michigan', 'refrigerator')}, {weeks:g} weeks "
+            "at most, as smoked fish, the nearest held; or freeze it.",
+            "fish-smoked; fish-smoked-michigan",
         )
     days = days_as_cooked()
     return (
