@@ -271,7 +271,7 @@ def test_no_food_of_its_own_rule_is_called_by_its_kind(case: Cases) -> None:
 
     assert "mushroom-none-held" == cites["mushroom-shiitake"]
     assert "other-none-held" == cites["apple"]
-    assert "fish-none-held; fish-smoked" == cites["whitefish"]
+    assert "fish-none-held; fish-smoked; fish-smoked-michigan" == cites["whitefish"]
 
 
 def test_only_meat_is_gone_by_until_it_bends(case: Cases) -> None:
