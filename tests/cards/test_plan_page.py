@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tarebook.cards.lines import plain_text, width
+from tarebook.cards.plan_content import plan_content
 from tarebook.cards.plan_keys import plan_data
 from tarebook.cards.plan_page import plan_page
 from tarebook.clocks.moments import read_moment
@@ -148,6 +149,21 @@ def test_eighty_columns(pounds: int) -> None:
 
     assert max(map(width, lines)) <= 80
     assert all(line == line.rstrip() for line in lines) and lines[-1]
+
+
+def test_start_and_length_make_the_end() -> None:
+    """In the row of drying the likely hour and the planned length are those of its own start."""
+    for name in ("juniper-venison", "cranberry-moose", "woodland-mushrooms"):
+        (row,) = [
+            row
+            for day in plan_content(planned(name, 3, ready="Sunday 18:00"), zone_name="").days
+            for row in day.rows
+            if row.hours
+        ]
+        hour, minute = map(int, row.time.split(":"))
+        likely = (60 * hour + minute + round(row.hours[1] * 60)) % 1440 if row.hours else None
+        assert likely is not None and f"({likely // 60:02d}:{likely % 60:02d})" in row.notes[-1]
+        assert row.notes[-1].endswith(f"high {row.length}")
 
 
 def test_day_headings_and_clock_times() -> None:

@@ -59,6 +59,17 @@ def test_at_least() -> None:
     assert found == found.at_least(3, "nobody asks for")
 
 
+def test_hours_are_told_to_ten_minutes() -> None:
+    """What is told is what is reckoned with, so that sums of a row come out; never nothing."""
+    found = recipe_hours(6, 8, QUARTER, QUARTER).as_told()
+
+    assert (210, 420, 830) == pytest.approx(
+        (found.low_h * 60, found.likely_h * 60, found.high_h * 60)
+    )
+    assert found == found.as_told()
+    assert 10 == pytest.approx(own_hours(0.05, 0.05).as_told().low_h * 60)
+
+
 def test_conditions_are_kept_to_what_can_be_reckoned() -> None:
     """A piece of 8 cm counts as 5 cm, the thickest that can be reckoned; unstated as 1/4 in."""
     assert (50.0, 6.35) == (

@@ -86,7 +86,7 @@ def test_a_load_that_would_end_by_night(plan: PlanOf) -> None:
     late = plan(now=datetime(2026, 11, 25, 13, 0, tzinfo=ZoneInfo("America/Chicago")), **parts)
 
     assert "The batch would end in the night, Thursday 26 November, 01:" in said(found)
-    assert "Start by Wednesday 25 November, 09:10, instead" in said(found)
+    assert "Start by Wednesday 25 November, 09:05, instead" in said(found)
     assert f"otherwise this plan waits and ends {ends(found)[1]}" in said(found)
     assert "Start by" not in said(late) and f"This plan waits and ends {ends(late)[1]}" in said(
         late

@@ -71,6 +71,33 @@ def test_trays_are_turned_then_strips_tested(plan: PlanOf) -> None:
     ]  # fmt: skip
 
 
+@pytest.mark.parametrize("hours", ["5-7", "6-8", "3-9", "4"])
+def test_a_test_stands_at_the_likely_hours(hours: str, plan: PlanOf) -> None:
+    """One test says so, and stands where start and likely length put it; all begin at the low."""
+    found = plan(
+        ready="Saturday 18:00", drying=f'temperature = "150 F"\nhours = "{hours}"', pounds=2
+    )
+    (dry,), told = of(found, "dry"), found.jobs[0].hours
+    tests = of(found, "test")
+
+    (likely,) = [one for one in tests if "likely" in one.what]
+    assert (likely.start, tests[0].start) == (
+        dry.start + round(told.likely_h * 60),
+        dry.start + round(told.low_h * 60),
+    )
+    assert dry.end - dry.start == round(told.high_h * 60)
+
+
+def test_by_night_the_first_test_after_says_likely(plan: PlanOf) -> None:
+    """Where nobody tests at the likely hour, the next test says that it is likely by now."""
+    found = plan(
+        ready="Saturday 10:00", nights="22:00-06:00", own_h=(16, 16), soak="hours = 2", pounds=2
+    )
+    told = [one.what for one in of(found, "test") if "likely" in one.what]
+
+    assert ["Bend test: likely by now"] == told
+
+
 @pytest.mark.parametrize("by", ["low", "likely", "high"])
 @pytest.mark.parametrize("own_h", [None, (2, 2), (12, 12)])
 @pytest.mark.parametrize("step", ["steam", "oven-after"])

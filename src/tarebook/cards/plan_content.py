@@ -218,8 +218,7 @@ def _drying_note(plan: Plan, one: Step, hours: Hours) -> str:
 
 
 def _about(hours: float) -> str:
-    """Return hours to ten minutes: nobody knows them better."""
-    return hours_words(round(hours * 6) * 10)
+    return hours_words(hours * 60)
 
 
 def _counted(plan: Plan, at: int, job: Job) -> Iterator[str]:

@@ -18,6 +18,7 @@ from tarebook.plan.trays import QUARTER_INCH_MM
 from tarebook.tuples import NamedTuple
 
 _THINNEST_MM, _THICKEST_MM = 0.5, 50.0
+_PER_HOUR = 6  # times ten minutes
 _USUAL_MM = (4.76, 6.35)  # what is meant where a source prints no thickness
 
 
@@ -40,6 +41,17 @@ class Hours(NamedTuple):
     sources: tuple[str, ...] = ()
     corners_h: tuple[float, float, float, float] | None = None
     batches: tuple[int, ...] = ()
+
+    def as_told(self) -> Hours:
+        """Return the same to ten minutes: nobody knows them better.
+
+        A plan tells and reckons with these, so that a start and a length always make the end.
+        """
+        low, likely, high = (
+            max(round(one * _PER_HOUR), 1) / _PER_HOUR
+            for one in (self.low_h, self.likely_h, self.high_h)
+        )
+        return self._replace(low_h=low, likely_h=likely, high_h=high)
 
     def at_least(self, hours: float, why: str) -> Hours:
         """Return the same with none of the three under some hours."""

@@ -163,6 +163,7 @@ def job_of(
     found = told(conditions(thickness_of(planned), held_f))
     if choice.step is HeatStep.OVEN_AFTER and case.is_meat:
         found = found.at_least(least_oven_hours(), "the oven after drying asks for")
+    found = found.as_told()
     loads = loads_of(float(meat_g), thickness_of(planned), dryer)
     bowl_ml = _bowl_ml(scaled, loads[0]) if case.soaked and not case.ground else 0.0
     return Job(

@@ -8,6 +8,7 @@ from math import ceil
 
 from tarebook.figures.task_times import minutes
 from tarebook.plan.jobs import Job, whole_minutes
+from tarebook.plan.place import GRID
 from tarebook.plan.step_words import air_note, test_words, words_of
 from tarebook.plan.tasks import HANDS_ON, Placed, Span
 from tarebook.safety.rulebook import air_words, degrees
@@ -180,18 +181,39 @@ def _looked_at(
     if _asleep(last, test, (*nights, *raw)):
         last = dry.end
     every = _between_tests(dry.end - first)
-    likely = dry.start + job.hours.likely_h * 60
+    likely = dry.start + round(job.hours.likely_h * 60)
     name, note = test_words(job)
-    for wanted in range(first, dry.end, every):
+    ahead = True
+    for wanted in _tests(first, likely, dry.end, every):
         start = _after_raw(wanted, test, raw)
         if start + every / 2 <= last and not _asleep(start, test, nights):
-            near = abs(wanted - likely) <= every / 2
-            what = name + (": likely about now" if near else "")
+            what = name + (_likely_words(start - likely) if ahead else "")
             yield _event("test", dry, start, test, what, note)
+            ahead = start < likely
     yield _event(
         "test", dry, last, test, f"{name}: off only what passes",
         f"{note}; what does not pass goes on drying and is tried again, whatever the clock says",
     )  # fmt: skip
+
+
+def _tests(first: int, likely: int, end: int, every: int) -> Iterator[int]:
+    """Yield when a piece is tested: evenly from the low hours to the likely ones, and on."""
+    parts = max(round((likely - first) / every), 1)
+    if first < likely:
+        yield from (
+            first + round((likely - first) * at / parts / GRID) * GRID for at in range(parts)
+        )
+    yield from range(max(first, likely), end, every)
+
+
+def _likely_words(after: int) -> str:
+    """Return what is said at a test, so many minutes after the likely hours; before them nothing.
+
+    The first at or after them says it: by night, or beside raw work, nobody tests to the minute.
+    """
+    if after < 0:
+        return ""
+    return ": likely by now" if after else ": likely about now"
 
 
 def _after_raw(start: int, length: int, raw: Sequence[Span]) -> int:
