@@ -20,6 +20,7 @@ import pytest
 from tarebook.cards.content import content
 from tarebook.cards.worksheet import Worksheet
 from tarebook.paper.html_card import html_card
+from tarebook.paper.spelled import spelled
 
 Browser = Callable[..., "subprocess.CompletedProcess[str]"]
 
@@ -170,9 +171,10 @@ def test_the_printed_page_holds_every_word(
     reader = pypdf.PdfReader(pdf)
     printed = _letters("".join(page.extract_text() for page in reader.pages))
     card = content(sheets[name])
-    pieces = [card.title, card.size, card.about, *card.conditions, *card.steps, *card.notes]
-    pieces += [text for group in card.groups for item in group.items for text in item]
-    pieces += [text for row in card.figures for text in row[1:]]
+    pieces = [card.title, card.size, card.about, *card.steps, *card.notes]
+    pieces += map(spelled, card.conditions)
+    pieces += [spelled(text) for group in card.groups for item in group.items for text in item]
+    pieces += [spelled(text) for row in card.figures for text in row[1:]]
     pieces += [text for one in card.cautions for text in (one.title, one.text)]
     pieces += [*card.beneath, *card.allergens, card.foot]
 

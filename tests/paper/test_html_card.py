@@ -19,6 +19,7 @@ from tarebook.nutrition.range import Range
 from tarebook.paper.html_card import html_card
 from tarebook.paper.html_figures import mark
 from tarebook.paper.reach import reach_of
+from tarebook.paper.spelled import spelled
 from tarebook.recipe.load import shipped_recipes
 
 Shipped = Callable[..., Worksheet]
@@ -49,14 +50,14 @@ def text_of(one: Element) -> str:
 
 def words_of(card: Content) -> Iterator[str]:
     """Yield everything that a card says, piece by piece."""
-    yield from (card.title, card.size, card.about, *card.cure, *card.conditions)
+    yield from (card.title, card.size, card.about, *card.cure, *map(spelled, card.conditions))
     for group in card.groups:
         yield group.heading
         for item in group.items:
-            yield from item
+            yield from (item.name, spelled(item.measure), item.weighs, item.note)
     yield from (*card.steps, *card.notes, card.figures_foot, *card.beneath, *card.allergens)
     for row in card.figures:
-        yield from (row.name, row.amount, row.share, row.span)
+        yield from (row.name, row.amount, row.share, spelled(row.span))
     for caution in card.cautions:
         yield f"{caution.title}."
         yield caution.text
@@ -201,11 +202,11 @@ def test_a_note_says_who_says_so(shipped: Shipped) -> None:
 
 
 def test_a_range_is_drawn_and_told() -> None:
-    """Ends and dot lie where the figures are; the drawing has words in its stead."""
+    """Ends and dot lie where the figures are; beside words that say it, it is not heard."""
     span = Range(low=150, likely=200, high=300, unit="mg")
-    drawn = mark(span, 0.5, says="from 150 to 300 mg").source
+    drawn = mark(span, 0.5).source
 
-    assert 'role="img" aria-label="from 150 to 300 mg"' in drawn
+    assert 'aria-hidden="true"' in drawn
     assert '<line x1="25.0%" x2="100.0%"' in drawn
     assert '<circle cx="50%"' in drawn
 
@@ -233,8 +234,6 @@ def test_only_what_has_a_range_is_drawn(sheet: Worksheet) -> None:
 
     assert drawn
     assert all(rows[name].span for name in drawn)
-    heard = [one.get("aria-label") for one in figures.iter() if one.get("role") == "img"]
-    assert [f"from {rows[name].span.replace('-', ' to ')}" for name in drawn] == heard
 
 
 def test_the_gravest_cautions_are_marked(shipped: Shipped) -> None:
@@ -287,3 +286,42 @@ def _pieces(part: Element) -> Iterator[str]:
     """Yield what stands in each element alone, so that neighbouring cells make no phrase."""
     for one in part.iter():
         yield from (" ".join(text.split()) for text in (one.text, one.tail) if text)
+
+
+def test_no_sign_stands_for_a_word(sheet: Worksheet) -> None:
+    """Ranges say "to", several of a measure "×"; a line to write on is heard as one."""
+    tree = parsed(html_card(sheet))
+    (figures,) = [one for one in elements(tree, "section") if one.get("class") == "figures"]
+    said = [text_of(one) for one in elements(tree, "td")]
+    said += [text_of(one) for lst in elements(tree, "ul") for one in lst if lst.get("class")]
+    blank = [one for one in figures.iter() if one.get("role") == "img"]
+
+    assert any(" to " in one for one in said)
+    assert [] == [one for one in said if re.search(r"\d-\d|\d x \d", one)]
+    assert all(set("".join(one.itertext())) == {"_"} and one.get("aria-label") for one in blank)
+    assert len(re.findall("__+", text_of(figures))) == len(blank)
+
+
+def test_no_cell_is_empty(sheet: Worksheet) -> None:
+    """Where nothing is printed, a voice tells why: no daily value, no upper figure, not known."""
+    tree = parsed(html_card(sheet))
+    rows = {row.name: row for row in content(sheet).figures}
+    (table,) = [one for one in elements(tree, "table") if one.get("aria-labelledby") == "figures"]
+    for row in elements(table, "tr")[1:]:
+        name, amount, share, span = map(text_of, row)
+        told = rows[name]
+        assert amount == told.amount
+        assert share == (told.share or share) != ""
+        assert span == (spelled(told.span) or span) != ""
+        if told.amount == "not known":
+            assert ("not known", "not known") == (share, span)
+        elif told.amount.startswith("at least"):
+            assert told.span or "no upper figure" == span
+            assert share in ("not reckoned", "no daily value")
+
+
+def test_what_dv_means_is_said_once(sheet: Worksheet) -> None:
+    """The short form is spelled out above the table that uses it."""
+    (body,) = elements(parsed(html_card(sheet)), "body")
+
+    assert 1 == text_of(body).count("DV: the daily value")

@@ -15,9 +15,10 @@ from tarebook.cards.worksheet import Worksheet
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
 from tarebook.paper.elements import Inside, Markup, data_block, element, page, style
-from tarebook.paper.html_figures import figures_table
+from tarebook.paper.html_figures import DV, figures_table
 from tarebook.paper.kitchen_fractions import kitchen_fractions
 from tarebook.paper.reach import LEGEND
+from tarebook.paper.spelled import blanks, spelled
 from tarebook.paper.structured_data import structured_data
 from tarebook.paper.who_says_so import Noted, who_says_so
 
@@ -116,7 +117,7 @@ def _measured(one: Measured) -> Markup:
     note = (" ", element("span", one.note, class_="note", dir="auto")) if one.note else ()
     return element(
         "tr",
-        element("td", kitchen_fractions(one.measure), class_="measure"),
+        element("td", kitchen_fractions(spelled(one.measure)), class_="measure"),
         element("th", element("bdi", one.name), *note, scope="row", class_="name"),
         element("td", one.weighs, class_="weighs"),
     )
@@ -127,7 +128,9 @@ def _method(card: Content) -> Markup:
     return _section(
         "method",
         "Method",
-        *_list("ul", [element("li", text) for text in card.conditions], class_="conditions"),
+        *_list(
+            "ul", [element("li", spelled(text)) for text in card.conditions], class_="conditions"
+        ),
         *_list("ol", steps, class_="steps"),
         *(element("p", "Note: ", element("bdi", note), class_="remark") for note in card.notes),
     )
@@ -137,7 +140,12 @@ def _figures(card: Content, found: Estimate) -> Markup:
     return _section(
         "figures",
         FIGURES_HEAD,
-        element("p", f"({card.figures_foot}) {LEGEND}", class_="foot"),
+        element(
+            "p",
+            f"({card.figures_foot}). {DV} ",
+            element("span", LEGEND, aria_hidden="true"),
+            class_="foot",
+        ),
         figures_table(card.figures, found, labelled_by="figures"),
         element("div", *_told((*card.beneath, *card.allergens)), class_="beneath"),
     )
@@ -166,7 +174,11 @@ def _note_marks(numbers: tuple[int, ...]) -> Iterator[Inside]:
 
 
 def _notes(notes: tuple[str, ...]) -> Markup:
-    said = [element("li", text, id=f"note-{number}") for number, text in enumerate(notes, 1)]
+    said = [
+        # What a link leads to takes the focus, so that reading goes on from there.
+        element("li", text, id=f"note-{number}", tabindex="-1")
+        for number, text in enumerate(notes, 1)
+    ]
     return _section("who", "Who says so", *_list("ol", said))
 
 
@@ -199,7 +211,7 @@ def _told(texts: Iterable[str], **attributes: str) -> Iterator[Markup]:
 def _whole(text: str) -> Iterator[Inside]:
     """Yield a text in which an option of the command is never broken over two lines."""
     before, dashes, after = text.partition("--")
-    yield before
+    yield from blanks(before)
     if dashes:
         option, space, rest = after.partition(" ")
         yield element("span", dashes + option, class_="whole")

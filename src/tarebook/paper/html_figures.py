@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from tarebook.cards.content import FigureRow
+from tarebook.cards.figures import NO_TOTAL, NOT_KNOWN
+from tarebook.figures.daily_values import daily_values
 from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.paper.elements import Inside, Markup, element
 from tarebook.paper.reach import drawn, reach_of, shares
+from tarebook.paper.spelled import spelled, unseen
+
+DV = "DV: the daily value on US labels."
 
 
 def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: str) -> Markup:
@@ -38,12 +43,13 @@ def figures_table(rows: Iterable[FigureRow], found: Estimate, *, labelled_by: st
     )
 
 
-def mark(found: Range, reach: float, *, says: str) -> Markup:
+def mark(found: Range, reach: float) -> Markup:
     """Return a range as a drawing: the likely value a dot in the middle, low and high ticks.
+
+    It is not heard: the ends stand beside it in words.
 
     Args:
         found: the range; its likely value is above zero.
-        says: what stands for it where it is heard: its ends, in words.
         reach: share of the likely value at either edge of the drawing [-].
     """
     below, above = shares(found)
@@ -54,8 +60,7 @@ def mark(found: Range, reach: float, *, says: str) -> Markup:
         *(element("line", x1=end, x2=end, y1="10%", y2="90%") for end in (left, right)),
         element("circle", cx="50%", cy="50%", r="2.5"),
         class_="mark",
-        role="img",
-        aria_label=says,
+        aria_hidden="true",
     )
 
 
@@ -64,16 +69,25 @@ def _row(row: FigureRow, drawn: Range | None, reach: float) -> Markup:
         "tr",
         element("th", row.name, scope="row", class_="name"),
         element("td", row.amount, class_="amount"),
-        element("td", row.share, class_="share"),
-        element("td", *_span(row.span, drawn, reach), class_="span"),
+        element("td", row.share or unseen(_no_share(row)), class_="share"),
+        element("td", *_span(row, drawn, reach), class_="span"),
     )
 
 
-def _span(text: str, drawn: Range | None, reach: float) -> Iterator[Inside]:
-    if drawn is None:
-        yield from [element("span", text)] if text else []
+def _no_share(row: FigureRow) -> str:
+    """Return why no share of a day stands in a row: three things that one empty cell would mean."""
+    if row.amount in (NOT_KNOWN, NO_TOTAL):
+        return NOT_KNOWN
+    daily = daily_values().get(row.figure)
+    return "no daily value" if daily is None or daily.amount is None else "not reckoned"
+
+
+def _span(row: FigureRow, drawn: Range | None, reach: float) -> Iterator[Inside]:
+    if not row.span:
+        known = row.amount not in (NOT_KNOWN, NO_TOTAL)
+        yield unseen("no upper figure" if known else NOT_KNOWN)
         return
-    # Heard once, in words: a hyphen between figures is read as a minus or not at all.
-    yield element("span", text, aria_hidden="true")
-    yield " "
-    yield mark(drawn, reach, says=f"from {text.replace('-', ' to ', 1)}")
+    yield element("span", spelled(row.span))
+    if drawn is not None:
+        yield " "
+        yield mark(drawn, reach)
