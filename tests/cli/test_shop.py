@@ -144,3 +144,44 @@ def test_a_list_in_another_form_is_told_how_it_is_written(
     assert 1 == status
     assert 'write [have], and under it soy-sauce = "1 cup"' in err
     assert "it may hold [have] and [packs]" in err
+
+
+@pytest.mark.parametrize(
+    ("recipe", "says", "silent"),
+    [
+        ("juniper-venison", "Raw, venison (deer) lies 3 days at most", "frozen first"),
+        (
+            "maple-dill-salmon",
+            "Chum salmon is frozen first, 7 days at -4 °F (-20 °C) or",
+            "that late",
+        ),
+        (
+            "trail-sticks-venison",
+            "It is at least 93 % lean [University of Wisconsin",
+            "frozen first",
+        ),
+        ("woodland-mushrooms", "portabella", "Raw, "),
+    ],
+)
+def test_how_raw_meat_is_bought(recipe: str, says: str, silent: str, tarebook: Tarebook) -> None:
+    """How late, or so long before that it is frozen first, and how lean ground meat is."""
+    page = " ".join(tarebook("shop", recipe).out.split())
+    told = " ".join(json.loads(tarebook("shop", recipe, "--json").out)["raw_meat"])
+
+    assert says in page and silent not in page
+    assert told in page
+
+
+def test_pork_is_bought_a_month_before(tarebook: Tarebook, tmp_path: Path) -> None:
+    """Pork is frozen for 30 days first; wild pork, which freezing does not help, is not told to."""
+    lake = """
+title = "Lake pork"
+meat = {{ food = "{food}", amount = "1 kg", thickness = "1/4 in" }}
+marinade = {{ soy-sauce = "1/2 cup" }}
+"""
+    for food, frozen in (("pork-loin", True), ("wild-boar", False)):
+        recipe = tmp_path / f"{food}.toml"
+        recipe.write_text(lake.format(food=food), encoding="utf-8")
+        page = " ".join(tarebook("shop", str(recipe)).out.split())
+
+        assert frozen is ("is frozen first, 30 days at 0 °F (-18 °C) or below" in page)

@@ -8,7 +8,8 @@ from typing import Any
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.quantities.words import format_mass_g
 from tarebook.safety.case import Case
-from tarebook.safety.rulebook import citations
+from tarebook.safety.game import freezing_rule
+from tarebook.safety.rulebook import citations, degrees, limit
 from tarebook.safety.soak import raw_days
 from tarebook.shopping import Cost, Need
 
@@ -27,7 +28,7 @@ def shopping_page(
     *,
     currency: str,
     file: str,
-    fresh: Sequence[str] = (),
+    raw: Sequence[str] = (),
 ) -> Iterator[Line]:
     """Yield the page, 80 columns.
 
@@ -37,13 +38,13 @@ def shopping_page(
         each: title of a recipe, and what its batch costs by itself.
         currency: the cook's sign for money, or empty.
         file: where the cook's list is kept, for what to do next.
-        fresh: how late raw meat is bought, of each kind.
+        raw: how raw meat is bought, of each kind.
     """
     for title, _ in each:
         yield from (Line(text, Style.TITLE) for text in wrap(title, COLUMNS))
     buy = [one for one in needs if one.buy]
     yield from _rows("Buy", "needs", "ask for", [(one, one.buy) for one in buy])
-    for words in fresh:
+    for words in raw:
         yield Line()
         yield from _say(words)
     house = [one for one in needs if not one.buy]
@@ -52,22 +53,42 @@ def shopping_page(
     yield from _cost(cost, each, currency, file)
 
 
-def fresh_words(case: Case) -> str:
-    """Return how late raw meat or fish is bought; nothing where it is neither.
+def raw_words(case: Case) -> tuple[str, ...]:
+    """Return how raw meat or fish is bought: when, how lean, frozen first; nothing of others.
 
     Source:
-        Rule ``raw-holding``.
+        Rules ``raw-holding``, ``pork-freezing``, ``fish-freezing`` and ``ground-meat``.
     """
     if not case.is_flesh:
-        return ""
-    return (
-        f"Raw, {case.food.name} lies {raw_days(case):g} days at most in the refrigerator before it "
-        f"is heated [{citations('raw-holding')}]: buy it that late, or frozen."
-    )
+        return ()
+    plain = case.ground and "ground" not in case.food.name
+    name = f"ground {case.food.name}" if plain else case.food.name
+    days = f"{raw_days(case):g} days at most"
+    before = f"in the refrigerator before it is heated [{citations('raw-holding')}]"
+    rule = freezing_rule(case)
+    if rule:
+        cold, time = degrees(rule, "freezer"), f"{limit(rule, 'time'):g} days"
+        told = [
+            f"{_big(name)} is frozen first, {time} at {cold} or below [{citations(rule)}]: buy it "
+            f"that long before, or frozen so. Thawed, it lies {days} {before}."
+        ]
+    else:
+        told = [f"Raw, {name} lies {days} {before}: buy it that late, or frozen."]
+    if case.ground and case.is_meat:
+        told.append(
+            f"It is at least {limit('ground-meat', 'lean'):g} % lean "
+            f"[{citations('ground-meat')}]: what is fatter is not bought for this."
+        )
+    return tuple(told)
 
 
 def shopping_data(
-    needs: Sequence[Need], cost: Cost, each: Sequence[tuple[str, Cost]], *, currency: str
+    needs: Sequence[Need],
+    cost: Cost,
+    each: Sequence[tuple[str, Cost]],
+    *,
+    currency: str,
+    raw: Sequence[str] = (),
 ) -> dict[str, Any]:
     """Return the same as plain data; of several recipes, an ounce has a cost in each alone."""
     return {
@@ -85,6 +106,7 @@ def shopping_data(
             }
             for one in needs
         ],
+        "raw_meat": list(raw),
         "currency": currency or None,
         "used": float(cost.used),
         "to_pay": float(cost.to_pay),
@@ -101,6 +123,10 @@ def shopping_data(
             for title, its in each
         ],
     }
+
+
+def _big(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}"
 
 
 def _rows(heading: str, needs: str, last: str, rows: Sequence[tuple[Need, str]]) -> Iterator[Line]:

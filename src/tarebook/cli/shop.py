@@ -44,7 +44,7 @@ def shop(
     """
     from fractions import Fraction
 
-    from tarebook.cards.shopping_page import fresh_words, shopping_data, shopping_page
+    from tarebook.cards.shopping_page import raw_words, shopping_data, shopping_page
     from tarebook.cli.talk import read_share, show, show_data
     from tarebook.shopping import cost_of, needs_of
     from tarebook.where import home
@@ -61,15 +61,11 @@ def shop(
     ]
     cost = each[0] if len(each) == 1 else cost_of(needs)
     named = [(one.recipe.title, its) for one, its in zip(done, each, strict=True)]
+    raw = tuple(dict.fromkeys(words for one in done for words in raw_words(one.case)))
     if as_json:
-        show_data(shopping_data(needs, cost, named, currency=held.currency))
+        show_data(shopping_data(needs, cost, named, currency=held.currency, raw=raw))
         return
-    fresh = dict.fromkeys(words for one in done if (words := fresh_words(one.case)))
-    show(
-        shopping_page(
-            needs, cost, named, currency=held.currency, file=str(file), fresh=tuple(fresh)
-        )
-    )
+    show(shopping_page(needs, cost, named, currency=held.currency, file=str(file), raw=raw))
 
 
 def _worked_out(

@@ -16,13 +16,13 @@ from tarebook.plan.words import said_at
 from tarebook.quantities.words import format_pounds
 from tarebook.recipe.model import HeatStep, MeatForm
 from tarebook.safety.case import Animal
+from tarebook.safety.game import freezing_rule
 from tarebook.safety.heat import held_words
 from tarebook.safety.rulebook import (
     air_words,
     both_scales,
     citations,
     degrees,
-    foods_of,
     limit,
 )
 from tarebook.safety.soak import soaks_warm
@@ -181,9 +181,8 @@ def _hours_conflicts(job: Job) -> Iterator[Said]:
 
 
 def _freezing_conflicts(job: Job) -> Iterator[Said]:
-    rules = {Animal.PORK: "pork-freezing", Animal.FISH: "fish-freezing"}
-    rule = rules.get(job.case.animal)
-    if rule and not (rule == "fish-freezing" and job.case.food.key in foods_of(f"{rule}-exempt")):
+    rule = freezing_rule(job.case)
+    if rule:
         yield Said(
             f"this plan takes for granted that the {job.case.animal.value} has been frozen for "
             f"{limit(rule, 'time'):g} days at {degrees(rule, 'freezer')} or below",

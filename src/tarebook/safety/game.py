@@ -23,10 +23,17 @@ def pork_freezing(case: Case) -> tuple[Finding, ...]:
     )
 
 
+def freezing_rule(case: Case) -> str:
+    """Return the rule by which such pork or fish is frozen first; nothing where none does."""
+    if case.animal is Animal.PORK:
+        return "pork-freezing"
+    exempt = case.food.key in foods_of("fish-freezing-exempt")
+    return "fish-freezing" if case.animal is Animal.FISH and not exempt else ""
+
+
 def fish_freezing(case: Case) -> tuple[Finding, ...]:
     """Say how fish is frozen against parasites where it may not be cooked through."""
-    exempt = case.food.key in foods_of("fish-freezing-exempt")
-    if case.animal is not Animal.FISH or exempt:
+    if freezing_rule(case) != "fish-freezing":
         return ()
     return (
         case.warn(
