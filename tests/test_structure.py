@@ -44,9 +44,9 @@ MAY_IMPORT["shelf"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf"}
 MAY_IMPORT["plan"] = {*MAY_IMPORT} - {"probe", "shopping", "target", "shelf", "uptake"}
 MAY_IMPORT["lookup"] = {"where", "files", "findings", "quantities", "figures", "recipe"}
 MAY_IMPORT["cards"] = {*MAY_IMPORT} - {"uptake", "drying", "cards"}
-MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
-MAY_IMPORT["lessons"] = {*MAY_IMPORT} - {"paper", "lessons"}
 MAY_IMPORT["exchange"] = {*GROUND, "quantities", "figures", "recipe"}
+MAY_IMPORT["paper"] = {*MAY_IMPORT} - {"paper"}
+MAY_IMPORT["lessons"] = {*MAY_IMPORT} - {"paper", "exchange", "lessons"}
 MAY_IMPORT["cli"] = {*MAY_IMPORT} - {"cli"}
 
 NETWORK = {"socket", "ssl", "http", "urllib", "requests", "requests_cache", "ftplib", "smtplib"}

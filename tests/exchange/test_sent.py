@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from fractions import Fraction
-from typing import Any
 
 import pytest
 
@@ -16,28 +16,46 @@ from tarebook.exchange.page import find_recipe
 from tarebook.exchange.sent import recipe_lines
 from tarebook.exchange.taken import take
 from tarebook.figures.foods import food, food_keys
+from tarebook.paper.html_card import html_card
 from tarebook.paper.structured_data import structured_data
 from tarebook.quantities import parse_amount
 from tarebook.recipe.load import load_recipe, shipped_recipes
-from tarebook.recipe.model import Ingredient, Part
+from tarebook.recipe.model import Ingredient, Part, Recipe
 from tarebook.recipe.read import read_recipe
 
 
-@pytest.mark.parametrize("name", shipped_recipes())
-def test_shipped_recipes_go_out_and_come_back(name: str) -> None:
-    """Title, what is dried, each food, amount, form, part and strength come back exactly."""
-    recipe, _ = load_recipe(name)
+def _linked(recipe: Recipe) -> bytes:
     sheet = worksheet(recipe)
-    data: dict[str, Any] = structured_data(content(sheet), sheet.estimate)
-    data["recipeIngredient"] = recipe_lines(recipe)
+    return json.dumps(structured_data(content(sheet), sheet)).encode()
 
-    found, _ = find_recipe(json.dumps(data).encode(), "card.jsonld")
-    back, _ = read_recipe(bring(take(found, "card.jsonld"), "card.jsonld").text, file="back.toml")
 
+def _page(recipe: Recipe) -> bytes:
+    return html_card(worksheet(recipe)).encode()
+
+
+@pytest.mark.parametrize("made", [_linked, _page])
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_shipped_recipes_go_out_and_come_back(name: str, made: Callable[[Recipe], bytes]) -> None:
+    """As data and as a page: title, meat, every food, amount, part, strength and step come back."""
+    recipe, _ = load_recipe(name)
+
+    found, others = find_recipe(made(recipe), "card")
+    brought = bring(take(found, "card"), "card")
+    back, _ = read_recipe(brought.text, file="back.toml")
+
+    assert (0, ()) == (others, brought.not_read)
     assert back is not None
     assert recipe.title == back.title
     assert (recipe.meat.food, recipe.meat.amount) == (back.meat.food, back.meat.amount)
     assert [_said(one) for one in recipe.ingredients] == [_said(one) for one in back.ingredients]
+    assert recipe.steps == back.steps
+
+
+def test_a_name_does_not_say_the_unit_again() -> None:
+    """Garlic is counted in cloves; its line does not call it a clove once more."""
+    recipe, _ = load_recipe("woodland-mushrooms")
+
+    assert "2 cloves garlic, crushed" in recipe_lines(recipe)
 
 
 def _said(one: Ingredient) -> tuple[object, ...]:

@@ -5,12 +5,16 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
 from tarebook.cards.content import content
 from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.exchange.page import find_recipe
+from tarebook.exchange.sent import recipe_lines
+from tarebook.paper.html_card import html_card
 from tarebook.paper.structured_data import structured_data
 from tarebook.recipe.load import load_recipe, shipped_recipes
 
@@ -35,7 +39,7 @@ NESTED = {
 
 def data_of(sheet: Worksheet, date: str | None = None) -> Any:
     """Return the data as a reader would get it."""
-    return json.loads(json.dumps(structured_data(content(sheet), sheet.estimate, date=date)))
+    return json.loads(json.dumps(structured_data(content(sheet), sheet, date=date)))
 
 
 @pytest.mark.parametrize("name", shipped_recipes())
@@ -82,22 +86,32 @@ def test_figures_are_of_a_named_ounce_and_called_an_estimate(shipped: Shipped) -
     assert "carbohydrate at least 1" in nutrition["description"]
 
 
-def test_what_to_measure_is_listed_with_its_weight_and_note(shipped: Shipped) -> None:
-    """Each ingredient on one line, in the order of the card."""
-    lines = data_of(shipped(factor="12/5"))["recipeIngredient"]
+def test_ingredients_are_exact_and_the_meat_is_first(shipped: Shipped) -> None:
+    """Each on a line at today's size, in the order of the recipe, as the exchange sends it."""
+    sheet = shipped(factor="12/5")
+    lines = data_of(sheet)["recipeIngredient"]
 
-    assert ["6 lb (2,722 g) venison (deer)", "1 cup + 3 Tbsp soy sauce (324 g)"] == lines[:2]
-    assert (
-        "1/2 tsp allspice (1.2 g; 17 % under: weigh it); or a dozen juniper berries, crushed"
-    ) == lines[-1]
+    assert recipe_lines(sheet.recipe, Fraction(12, 5)) == lines
+    assert ["6 lb venison (1/4 in thick)", "1 1/5 cups soy sauce"] == lines[:2]
 
 
-def test_no_weight_stands_twice_in_a_line(shipped: Shipped) -> None:
-    """What is measured by weight has its weight once, a curing salt to the tenth of a gram."""
+def test_a_curing_salt_bears_its_strength(shipped: Shipped) -> None:
+    """What is weighed has its weight once; a curing salt its strength and how it is measured."""
     lines = data_of(shipped("cranberry-moose"))["recipeIngredient"]
 
     assert "20 g table salt" in lines
-    assert "3.0 g curing salt 1; weigh it; never a spoon" in lines
+    (cure,) = [line for line in lines if "curing" in line]
+    assert cure.startswith("3 g curing salt") and cure.count("3 g") == 1
+    assert "6.25 % sodium nitrite" in cure and "weigh it; never a spoon" in cure
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_a_page_holds_the_same_words_as_a_file_of_its_own(name: str, shipped: Shipped) -> None:
+    """Whoever reads the HTML card gets the very data that stand alone as JSON-LD."""
+    sheet = shipped(name)
+    found, others = find_recipe(html_card(sheet, date="2026-11-25").encode(), "card.html")
+
+    assert (data_of(sheet, "2026-11-25"), 0) == (found, others)
 
 
 def test_who_collects_the_recipe_collects_its_cautions(shipped: Shipped) -> None:
@@ -122,7 +136,7 @@ def test_a_recipe_without_steps_has_what_it_says_of_soak_and_heat(shipped: Shipp
     """Where nobody wrote steps, soak, heat and drying are the steps, in their order."""
     sheet = shipped()
     card = content(sheet)._replace(steps=(), notes=())
-    told = structured_data(card, sheet.estimate)["recipeInstructions"]
+    told = structured_data(card, sheet)["recipeInstructions"]
     assert isinstance(told, list)
     *steps, mind = told
 

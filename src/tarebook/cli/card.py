@@ -156,7 +156,9 @@ def _maker(form: str, *, size: str | None, date: str | None) -> Callable[[Worksh
         return lambda sheet: _on_paper(sheet, form, asked, day)
     if form == "html":
         return lambda sheet: _html(sheet, day)
-    return {"markdown": _markdown, "json-ld": _linked}.get(form, _text)
+    if form == "json-ld":
+        return lambda sheet: _linked(sheet, day)
+    return _markdown if form == "markdown" else _text
 
 
 def _html(sheet: Worksheet, date: str | None) -> bytes:
@@ -171,16 +173,14 @@ def _markdown(sheet: Worksheet) -> bytes:
     return markdown_card(sheet).encode("utf-8")
 
 
-def _linked(sheet: Worksheet) -> bytes:
+def _linked(sheet: Worksheet, date: str | None) -> bytes:
     """Return the card as a Recipe of schema.org; its lines read back as the recipe's own."""
     import json
 
     from tarebook.cards.content import content
-    from tarebook.exchange.sent import recipe_lines
     from tarebook.paper.structured_data import structured_data
 
-    data = structured_data(content(sheet), sheet.estimate)
-    data["recipeIngredient"] = recipe_lines(sheet.recipe, sheet.scaled.factor)
+    data = structured_data(content(sheet), sheet, date=date)
     return (json.dumps(data, ensure_ascii=False, indent=2) + "\n").encode("utf-8")
 
 

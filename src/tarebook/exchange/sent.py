@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from tarebook.exchange.formed import formed
 from tarebook.exchange.line import IngredientLine, read_line
+from tarebook.exchange.vocabulary import singular
 from tarebook.figures.foods import food
 from tarebook.findings import FoodUnknown
 from tarebook.quantities import Amount
@@ -56,21 +57,28 @@ def _line(amount: Amount, key: str, *remarks: str) -> str:
     told = [remark for remark in remarks if remark]
     for lead in ("", "note: "):  # a remark of form words alone would be read as a form
         notes = "".join(f" ({lead}{one})" for one in told)
-        for name in _names(key):
+        for name in _names(key, {amount.unit, *amount.form}):
             text = f"{bare} {name}{tail}" if amount.low else f"{name}, {bare}{tail}"
             if _same(read_line(text + notes), amount, key):
                 return text + notes
     return f"{bare} {key.replace('-', ' ')}{tail}"
 
 
-def _names(key: str) -> Iterator[str]:
-    """Yield what a food is called: its printed name turned round, plain names of it, its key."""
+def _names(key: str, said: set[str]) -> Iterator[str]:
+    """Yield what a food is called: its printed name turned round, plain names of it, its key.
+
+    Names that say unit or form again come last: no two cloves of crushed garlic clove, crushed.
+    """
     one = food(key)
     plain = re.sub(r" \([^()]*\)", "", one.name)
     first, _, behind = plain.partition(", ")
     names = [f"{behind} {first}".strip(), *one.aliases, key.replace("-", " "), key]
     plainly = (name for name in names if not {",", "("} & set(name) and " or " not in name)
-    yield from dict.fromkeys(plainly)
+    yield from sorted(dict.fromkeys(plainly), key=lambda name: _holds(name, said))
+
+
+def _holds(name: str, said: set[str]) -> bool:
+    return not said.isdisjoint((*name.split(), *map(singular, name.split())))
 
 
 def _same(line: IngredientLine, amount: Amount, key: str) -> bool:

@@ -34,10 +34,10 @@ def html_card(sheet: Worksheet, *, date: str | None = None) -> str:
         A whole document; the same for the same sheet and date.
     """
     card = content(sheet)
-    return page(_head(card, sheet.estimate, date), _body(card, sheet.estimate, date))
+    return page(_head(card, sheet, date), _body(card, sheet.estimate, date))
 
 
-def _head(card: Content, found: Estimate, date: str | None) -> Markup:
+def _head(card: Content, sheet: Worksheet, date: str | None) -> Markup:
     return element(
         "head",
         element("meta", charset="utf-8"),
@@ -48,7 +48,7 @@ def _head(card: Content, found: Estimate, date: str | None) -> Markup:
         element("meta", name="color-scheme", content="light dark"),
         element("title", card.title),
         style(_css()),
-        data_block(structured_data(card, found, date=date)),
+        data_block(structured_data(card, sheet, date=date)),
     )
 
 

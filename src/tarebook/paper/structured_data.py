@@ -1,15 +1,17 @@
 """The card once more as linked data: Recipe and NutritionInformation of schema.org.
 
 Only what the card itself says. A figure that is a floor, "less than" something or not known has no
-field that could say so; it stands in the description alone.
+field that could say so; it stands in the description alone. Ingredients are exact, not in scoops:
+who reads them, our own ``bring`` too, gets the recipe back.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from tarebook.cards.content import Content, FigureRow, Measured
-from tarebook.cards.figures import NOT_KNOWN
+from tarebook.cards.content import Content, FigureRow
+from tarebook.cards.worksheet import Worksheet
+from tarebook.exchange.sent import recipe_lines
 from tarebook.nutrition import Estimate
 from tarebook.paper.who_says_so import citations_of
 from tarebook.quantities.words import format_mass_g
@@ -29,13 +31,13 @@ _FIELDS: Mapping[str, str] = {
 
 
 def structured_data(
-    card: Content, found: Estimate, *, date: str | None = None
+    card: Content, sheet: Worksheet, *, date: str | None = None
 ) -> dict[str, object]:
-    """Return a card as a schema.org Recipe.
+    """Return a card as a schema.org Recipe; the same in a page and in a file of its own.
 
     Args:
         card: the words of the card.
-        found: the estimate its figures come from.
+        sheet: the recipe at the card's size, with the estimate its figures come from.
         date: day the card was made (YYYY-MM-DD), or None.
 
     Returns:
@@ -46,13 +48,10 @@ def structured_data(
         "@type": "Recipe",
         "name": card.title,
         "description": card.about,
-        "recipeYield": _finished(found),
-        "recipeIngredient": [
-            _meat(card),
-            *(_ingredient(one) for group in card.groups for one in group.items),
-        ],
+        "recipeYield": _finished(sheet.estimate),
+        "recipeIngredient": recipe_lines(sheet.recipe, sheet.scaled.factor),
         "recipeInstructions": list(_instructions(card)),
-        "nutrition": _nutrition(card, found.ounce.words),
+        "nutrition": _nutrition(card, sheet.estimate.ounce.words),
         "sdDatePublished": date,
     }
     return {key: value for key, value in data.items() if value}
@@ -63,21 +62,6 @@ def _finished(found: Estimate) -> str:
     if found.weighed:
         return f"{likely} dried, as weighed"
     return f"about {likely} dried (home estimate, {low} to {high})"
-
-
-def _meat(card: Content) -> str:
-    """Return today's meat as an ingredient, of the sentence that gives the card its size."""
-    return card.size.removeprefix("For ").replace(" of ", " ", 1)
-
-
-def _ingredient(one: Measured) -> str:
-    """Return an ingredient in one line: no weight twice, and what is said of it behind it."""
-    measure, _, missed = one.measure.partition(" (")
-    measure = measure.removesuffix(", weighed")
-    weighs = f"weight {NOT_KNOWN}" if one.weighs == NOT_KNOWN else one.weighs
-    told = "; ".join(filter(None, ("" if weighs == measure else weighs, missed.rstrip(")"))))
-    line = f"{measure} {one.name} ({told})" if told else f"{measure} {one.name}"
-    return f"{line}; {one.note}" if one.note else line
 
 
 def _instructions(card: Content) -> Iterator[dict[str, object]]:
