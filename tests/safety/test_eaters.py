@@ -8,13 +8,14 @@ import pytest
 
 from tarebook.findings import Severity
 from tarebook.safety.case import Case
+from tarebook.safety.caution import TITLES
 from tarebook.safety.eaters import (
     alcohol,
     allergens,
     check_salt_crystal,
     enhanced_meat,
     estimate,
-    high_sodium,
+    much_sodium,
     higher_risk,
     home_card,
     potassium,
@@ -26,14 +27,14 @@ Cases = Callable[..., Case]
 
 
 @pytest.mark.parametrize("sodium_mg", [None, 0.0, 459.9])
-def test_little_or_unknown_sodium_is_not_called_high(case: Cases, sodium_mg: float | None) -> None:
+def test_little_or_unknown_sodium_is_not_told(case: Cases, sodium_mg: float | None) -> None:
     """Under a fifth of a day's sodium, or not known, nothing is said."""
-    assert high_sodium(case(sodium_mg_per_oz=sodium_mg)) == ()
+    assert much_sodium(case(sodium_mg_per_oz=sodium_mg)) == ()
 
 
-def test_a_fifth_of_the_day_is_high(case: Cases) -> None:
+def test_a_fifth_of_the_day_is_told(case: Cases) -> None:
     """From 460 mg an ounce, a fifth of 2,300, it is said."""
-    (found,) = high_sodium(case(sodium_mg_per_oz=460.0))
+    (found,) = much_sodium(case(sodium_mg_per_oz=460.0))
 
     assert found.message == ("an ounce may hold 20 % of the 2,300 mg sodium of a day's reference")
     assert found.hint == "people on a diet low in salt ask their clinician"
@@ -97,3 +98,11 @@ def test_what_is_said_of_everything(case: Cases, key: str) -> None:
         "local codes and licensed practice stand over it; its figures come from stored copies, so "
         "check the current official text"
     )
+
+
+def test_no_title_reads_as_a_claim() -> None:
+    """No caution is titled in the words that regulations keep for claims on packs of food."""
+    claims = ("high in", "low in", "rich in", "source of", "free of", "reduced", "light ")
+
+    assert [] == [title for title in TITLES.values() if title.lower().startswith(claims)]
+    assert "Much sodium" == TITLES["much-sodium"]

@@ -58,7 +58,7 @@ TITLES: Mapping[str, str] = {
     "cure-is-no-heat": "Curing salt and heat",
     "storage": "Keeping",
     "higher-risk": "Who should take most care",
-    "high-sodium": "High in sodium",
+    "much-sodium": "Much sodium",
     "allergens": "Allergens",
     "alcohol": "Alcohol",
     "enhanced-meat": "Meat with added solution",

@@ -39,7 +39,7 @@ def salt_by_spoon(case: Case) -> tuple[Finding, ...]:
     )
 
 
-def high_sodium(case: Case) -> tuple[Finding, ...]:
+def much_sodium(case: Case) -> tuple[Finding, ...]:
     """Say so where an ounce holds much of a day's sodium."""
     if case.sodium_mg_per_oz is None:
         return ()
@@ -49,7 +49,7 @@ def high_sodium(case: Case) -> tuple[Finding, ...]:
         return ()
     return (
         case.note(
-            "high-sodium",
+            "much-sodium",
             f"an ounce may hold {share:.0f} % of the {day:,.0f} mg sodium of a day's reference",
             "people on a diet low in salt ask their clinician",
             cites="high-sodium; sodium-daily-value",
