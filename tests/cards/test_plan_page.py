@@ -233,8 +233,51 @@ def test_each_caution_once(recipe_of: RecipeOf) -> None:
     wish = Wish(now=minute_of(NOW), start=minute_of(NOW))
     found = plan_cautions(make_plan(jobs, dryer, wish, ZONE))
 
-    assert len(found) == len({(one.code, one.text) for one in found})
-    assert {"heat", "dryer", "cold-soak", "raw-splash"} <= {one.code for one in found}
+    assert len(found) == len({(one.caution.code, one.caution.text) for one in found})
+    assert {"heat", "dryer", "cold-soak", "raw-splash"} <= {one.caution.code for one in found}
+    assert all(one.shared and (0, 1) == one.jobs for one in found)
+
+
+def both(*names: str) -> Plan:
+    """Return a plan of several recipes."""
+    dryer = dryer_of(FIVE)
+    jobs = [
+        job_of(load_recipe(name)[0], meat_g=2 * LB, kitchen=FIVE, dryer=dryer) for name in names
+    ]
+    return make_plan(jobs, dryer, Wish(now=minute_of(NOW), start=minute_of(NOW)), ZONE)
+
+
+def test_a_caution_names_whom_it_is_for() -> None:
+    """What is not said of every recipe has letters: no word of one stands for the other."""
+    found = both("juniper-venison", "cranberry-moose")
+    page = joined(found)
+
+    assert "- A: Curing salt and heat. There is no curing salt in this recipe" in page
+    assert "- B: Curing salt and heat. Curing salt does not replace" in page
+    assert "- B: Handle curing salt with care." in page
+    assert "- Heat the meat." in page and "- Keeping. Sealed" in page
+    data = {(one["code"], *one["recipes"]) for one in plan_data(found, zone_name="")["cautions"]}
+    assert {("cure-handling", 1), ("cure-is-no-heat", 0), ("heat", 0, 1)} <= data
+
+
+def test_keeping_times_are_each_recipes_own() -> None:
+    """Venison's days never stand for mushrooms: the caution has a letter, and packing names it."""
+    page = joined(both("juniper-venison", "woodland-mushrooms", "cranberry-moose"))
+
+    assert "- B: Keeping. Keep cold and eat within 3 days" in page
+    assert "- A, C: Keeping. Sealed, dry by the bend test" in page
+    assert (2, 1) == (
+        page.count('for how long: see "A, C: Keeping"'),
+        page.count('for how long: see "B: Keeping"'),
+    )
+    assert "for how long: see Keeping" in joined(both("juniper-venison", "cranberry-moose"))
+
+
+def test_the_gravest_stand_first_whosever_they_are() -> None:
+    """A warning of the second recipe stands before every note of the first."""
+    graves = [one.grave for one in plan_cautions(both("juniper-venison", "woodland-mushrooms"))]
+
+    assert graves == sorted(graves, reverse=True) and graves[0] and not graves[-1]
 
 
 def test_cautions_told_elsewhere_are_those_that_exist() -> None:

@@ -18,7 +18,7 @@ from tarebook.cards.plan_content import PlanContent, plan_content
 from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.paper.html_plan import html_plan
-from tarebook.paper.plan import FOOT, plan_pdf
+from tarebook.paper.plan import FOOT, plan_pdf, sheet_cautions
 from tarebook.plan.jobs import job_of
 from tarebook.plan.make import Wish, make_plan
 from tarebook.plan.trays import dryer_of
@@ -73,7 +73,7 @@ def said(found: PlanContent) -> Iterator[str]:
                 None, (row.time, row.mark, row.what, *row.notes, row.length, row.until)
             )
     yield from (*found.counted, *found.to_know)
-    for one in found.cautions:
+    for one in sheet_cautions(found):
         yield from (one.title, one.text, one.citation)
 
 

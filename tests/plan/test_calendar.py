@@ -124,3 +124,20 @@ def test_a_phone_is_told_what_the_page_tells(plan: PlanOf) -> None:
         assert odd is str(event["SUMMARY"]).startswith(("Dryer on", "Dries"))
     tests = [one for one in events if str(one["SUMMARY"]).startswith("Bend test")]
     assert tests and all("bends and cracks" in str(one["DESCRIPTION"]) for one in tests)
+
+
+def test_cautions_and_keeping_name_their_recipe(plan: PlanOf, job: JobOf) -> None:
+    """In a calendar too: the first event names whom a caution is for, packing how long it keeps."""
+    found = plan(
+        job(pounds=2, title="Ours"),
+        job(pounds=2, title="Theirs", meat="portabella"),
+        ready="Sunday 18:00",
+    )
+    read = icalendar.Calendar.from_ical(calendar(found, stamp=STAMP))
+    told = {str(one["SUMMARY"]): str(one.get("DESCRIPTION", "")) for one in read.walk("VEVENT")}
+
+    before = told["Read before you begin (Ours; Theirs)"]
+    assert "Ours: Keeping: Sealed" in before and "Theirs: Keeping: Keep cold" in before
+    assert "\nWho should take most care: " in before
+    packed = {name: text for name, text in told.items() if "pack and date it" in name}
+    assert ["14 days" in text for name, text in sorted(packed.items())] == [True, False]

@@ -295,7 +295,7 @@ def test_plan_and_card_have_one_answer_on_the_hours(plan: PlanOf) -> None:
         == as_heated(Case.of(job.recipe), HeatStep.OVEN_AFTER).drying.hours
     )
     assert 6.0 == job.hours.low_h and () == found.conflicts
-    assert "oven-after-short" not in {one.code for one in plan_cautions(found)}
+    assert "oven-after-short" not in {one.caution.code for one in plan_cautions(found)}
     assert "but for what they say of heat and hours" in noted(found)
     assert "but for" not in noted(plan(ready="Saturday 18:00", more=method))
 
@@ -309,7 +309,7 @@ def test_a_dangerous_step_is_not_as_asked(plan: PlanOf) -> None:
     assert "The recipe's own step 1 speaks of thawing" in said(found)
     assert "but for those named above" in noted(found)
     assert () == good.conflicts and "do that too." in noted(good)
-    assert "step-words" not in {one.code for one in plan_cautions(found)}
+    assert "step-words" not in {one.caution.code for one in plan_cautions(found)}
 
 
 def test_one_load_that_waits_too_long_is_at_odds(plan: PlanOf) -> None:

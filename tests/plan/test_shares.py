@@ -80,7 +80,11 @@ def test_a_scale_is_held_against_the_smallest_load(plan: PlanOf) -> None:
 
     def told(pounds: float | str) -> list[str]:
         found = plan(pounds=pounds, marinade=CURED, start="Friday 8:00", kitchen=coarse)
-        return [one.text for one in plan_cautions(found) if one.code == "cure-scale-step"]
+        return [
+            one.caution.text
+            for one in plan_cautions(found)
+            if one.caution.code == "cure-scale-step"
+        ]
 
     assert not told("5")
     (small,) = told("5.5")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import groupby
 
 from tarebook.cards.lines import clean
@@ -17,11 +17,12 @@ from tarebook.plan.heat import COSTS, WORDS
 from tarebook.plan.hours import Hours
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
-from tarebook.plan.mind import plan_cautions
+from tarebook.plan.mind import Minded, plan_cautions
 from tarebook.plan.steps import Step, hours_words
 from tarebook.plan.words import said_at, said_day, said_time
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.safety import Caution
+from tarebook.safety.caution import TITLES
 from tarebook.safety.rulebook import (
     air_words,
     both_scales,
@@ -43,6 +44,7 @@ YOU = "you"
 ASKED_AS = {step: word for word, step in WORDS.items()}
 _CALLED = {"preheat": "heating the dryer", "thaw": "thawing", "oven": "the oven step"}
 _ALPHABET = 26
+_KEEPING = "see Keeping"
 
 
 class Head(NamedTuple):
@@ -90,6 +92,25 @@ class Day(NamedTuple):
     rows: tuple[Row, ...]
 
 
+class Heed(NamedTuple):
+    """A caution, and which recipes it is for.
+
+    Attributes:
+        lead: their letters, ``A: ``; nothing where it is for all of them.
+        caution: as the rules have it.
+        grave: whether it is more than a note.
+    """
+
+    lead: str
+    caution: Caution
+    grave: bool
+
+    @property
+    def named(self) -> Caution:
+        """The caution with the letters before its title."""
+        return self.caution._replace(title=f"{self.lead}{self.caution.title}")
+
+
 class PlanContent(NamedTuple):
     """Everything that a plan says.
 
@@ -111,7 +132,7 @@ class PlanContent(NamedTuple):
     days: tuple[Day, ...]
     counted: tuple[str, ...]
     to_know: tuple[str, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[Heed, ...]
 
 
 def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
@@ -122,6 +143,7 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
         zone_name: what to call its clock.
     """
     first, last = plan.span
+    minded = plan_cautions(plan)
     seen: set[str] = set()
     return PlanContent(
         heads=tuple(_head(plan, at, job) for at, job in enumerate(plan.jobs)),
@@ -130,7 +152,7 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
         grave=tuple(clean(one.sentence) for one in plan.conflicts if one.grave),
         conflicts=tuple(clean(one.sentence) for one in plan.conflicts if not one.grave),
         days=tuple(
-            Day(day, tuple(_row(plan, one, seen) for one in steps))
+            Day(day, tuple(_row(plan, one, minded, seen) for one in steps))
             for day, steps in groupby(plan.steps, key=lambda one: said_day(one.start, plan.zone))
         ),
         counted=tuple(
@@ -139,7 +161,7 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
             for text in _counted(plan, at, job)
         ),
         to_know=(*(clean(one.sentence) for one in plan.notes), *_sources(plan)),
-        cautions=plan_cautions(plan),
+        cautions=tuple(_heed(plan, one) for one in minded),
     )
 
 
@@ -154,6 +176,11 @@ def _lead(plan: Plan, at: int) -> str:
     return f"{letter}: " if letter else ""
 
 
+def _heed(plan: Plan, one: Minded) -> Heed:
+    letters = ", ".join(_letter(plan, at) for at in one.jobs)
+    return Heed("" if one.shared else f"{letters}: ", one.caution, one.grave)
+
+
 def _head(plan: Plan, at: int, job: Job) -> Head:
     thick = job.case.recipe.meat.thickness_written
     details = (food(job.recipe.meat.food).name, thick, "frozen" if job.frozen else "")
@@ -162,7 +189,7 @@ def _head(plan: Plan, at: int, job: Job) -> Head:
     return Head(_letter(plan, at), clean(job.recipe.title), clean(size))
 
 
-def _row(plan: Plan, one: Step, seen: set[str]) -> Row:
+def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str]) -> Row:
     """Return a step; what to mind at a test is said once, at the first of them."""
     hours = plan.jobs[one.job].hours
     drying = one.kind == "dry"
@@ -177,7 +204,7 @@ def _row(plan: Plan, one: Step, seen: set[str]) -> Row:
             None,
             (
                 f"{AT_ODDS}: see above" if odd else "",
-                note,
+                _its_keeping(plan, one, minded) if one.kind == "pack" else note,
                 _drying_note(plan, one, hours) if drying else "",
             ),
         )
@@ -192,6 +219,14 @@ def _row(plan: Plan, one: Step, seen: set[str]) -> Row:
         notes=tuple(map(clean, notes)),
         hours=(hours.low_h, hours.likely_h, hours.high_h) if drying else None,
     )
+
+
+def _its_keeping(plan: Plan, one: Step, minded: Iterable[Minded]) -> str:
+    """Return what to mind at packing, with the letter of the keeping time that is this recipe's."""
+    for each in minded:
+        if one.job in each.jobs and each.caution.title == TITLES["storage"] and not each.shared:
+            return one.note.replace(_KEEPING, f'see "{_heed(plan, each).named.title}"')
+    return one.note
 
 
 def _mark(plan: Plan, one: Step) -> str:

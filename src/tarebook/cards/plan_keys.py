@@ -26,7 +26,9 @@ def plan_data(plan: Plan, *, zone_name: str) -> dict[str, Any]:
         "steps": [_step_data(plan, one) for one in plan.steps],
         "conflicts": [_said_data(one) for one in plan.conflicts],
         "notes": [_said_data(one) for one in plan.notes],
-        "cautions": [one._asdict() for one in plan_cautions(plan)],
+        "cautions": [
+            {**one.caution._asdict(), "recipes": list(one.jobs)} for one in plan_cautions(plan)
+        ],
     }
 
 

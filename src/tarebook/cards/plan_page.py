@@ -42,7 +42,7 @@ def plan_page(plan: Plan, *, zone_name: str) -> Iterator[Line]:
     yield from _listed(COUNTED, found.counted)
     yield from _listed(TO_KNOW, found.to_know)
     if found.cautions:
-        yield from caution_lines(found.cautions, COLUMNS)
+        yield from caution_lines(tuple(one.named for one in found.cautions), COLUMNS)
 
 
 def _head(head: Head) -> Iterator[Line]:

@@ -9,7 +9,6 @@ from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
-from tarebook.cards.on_paper import on_paper
 from tarebook.cards.plan_content import (
     COUNTED,
     NOT_AS_ASKED,
@@ -20,7 +19,7 @@ from tarebook.cards.plan_content import (
     Row,
 )
 from tarebook.paper.elements import Markup, element, page, style
-from tarebook.paper.plan import FOOT
+from tarebook.paper.plan import FOOT, sheet_cautions
 from tarebook.plan.conflicts import AT_ODDS
 
 
@@ -51,7 +50,7 @@ def html_plan(found: PlanContent) -> str:
                 *_listed(
                     "mind",
                     "Mind",
-                    (f"{c.title}. {c.text} [{c.citation}]" for c in on_paper(found.cautions)),
+                    (f"{c.title}. {c.text} [{c.citation}]" for c in sheet_cautions(found)),
                 ),
             ),
             element("footer", element("p", FOOT)),

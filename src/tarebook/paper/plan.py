@@ -9,6 +9,7 @@ from tarebook.cards.on_paper import on_paper
 from tarebook.cards.plan_content import COUNTED, NOT_AS_ASKED, TO_KNOW, PlanContent
 from tarebook.paper.press import press
 from tarebook.plan.conflicts import AT_ODDS
+from tarebook.safety import Caution
 
 FOOT = "Home estimate. Local codes and licensed practice stand over it."
 PAPERS = {"us": "us-letter", "metric": "a4"}
@@ -31,6 +32,15 @@ def plan_pdf(
     data = plan_sheet(found, paper=PAPERS.get(units or "us", "us-letter"))
     pages = press("plan.typ", data, tell=tell) if tell else press("plan.typ", data)
     return pages[0]
+
+
+def sheet_cautions(found: PlanContent) -> tuple[Caution, ...]:
+    """Return the cautions of a plan as paper says them, each with the letters it is for."""
+    return tuple(
+        one._replace(caution=told).named
+        for one in found.cautions
+        for told in on_paper([one.caution])
+    )
 
 
 def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
@@ -57,6 +67,6 @@ def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
         "to_know": list(found.to_know),
         "cautions": [
             {"title": one.title, "text": one.text, "citation": one.citation}
-            for one in on_paper(found.cautions)
+            for one in sheet_cautions(found)
         ],
     }

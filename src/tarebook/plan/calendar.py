@@ -15,9 +15,11 @@ from hashlib import sha256
 from tarebook.clocks.zones import clock
 from tarebook.plan.conflicts import AT_ODDS
 from tarebook.plan.make import Plan
-from tarebook.plan.mind import plan_cautions
+from tarebook.plan.mind import Minded, plan_cautions
 from tarebook.plan.steps import Step
+from tarebook.safety.caution import TITLES
 
+_KEEPING = TITLES["storage"]
 _MINUTES_TO_READ = 5
 _LONGEST_LINE = 75  # octets, RFC 5545 section 3.1
 _ESCAPES = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,", "\n": "\\n", "\r": None})
@@ -93,6 +95,10 @@ def _about(plan: Plan, one: Step) -> Iterator[str]:
     for said in plan.conflicts:
         if one.kind in said.kinds and said.job in (None, one.job):
             yield f"{AT_ODDS}: {said.sentence}" if said.grave else said.sentence
+    if one.kind == "pack":
+        for each in plan_cautions(plan):
+            if one.job in each.jobs and each.caution.title == _KEEPING:
+                yield f"{_KEEPING}: {each.caution.text}"
 
 
 def _before(plan: Plan, stamp: datetime) -> Iterator[str]:
@@ -100,7 +106,7 @@ def _before(plan: Plan, stamp: datetime) -> Iterator[str]:
     start = plan.span.start
     grave = [f"{AT_ODDS}: {one.sentence}" for one in plan.conflicts if one.grave]
     asked = [f"Not as asked: {one.sentence}" for one in plan.conflicts if not one.grave]
-    mind = [f"{one.title}: {one.text} [{one.citation}]" for one in plan_cautions(plan)]
+    mind = [_minded(plan, one) for one in plan_cautions(plan)]
     titles = "; ".join(job.recipe.title for job in plan.jobs)
     yield "BEGIN:VEVENT"
     yield f"UID:{_digest(plan, 0, 'before', 0, 0)}"
@@ -112,6 +118,15 @@ def _before(plan: Plan, stamp: datetime) -> Iterator[str]:
     yield f"DESCRIPTION:{escaped(text)}"
     yield "TRANSP:TRANSPARENT"
     yield "END:VEVENT"
+
+
+def _minded(plan: Plan, one: Minded) -> str:
+    """Return a caution, with the recipes that it is for before it, where it is not for all."""
+    titles = [] if one.shared else [plan.jobs[at].recipe.title for at in one.jobs]
+    told = one.caution
+    return ": ".join(filter(None, ("; ".join(titles), told.title, told.text))) + (
+        f" [{told.citation}]"
+    )
 
 
 def _uid(plan: Plan, one: Step, number: int) -> str:
