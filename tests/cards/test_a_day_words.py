@@ -134,9 +134,9 @@ def test_the_words_hold_no_claim() -> None:
 
 def test_a_name_cannot_move_the_cursor(recipe_of: RecipeOf) -> None:
     """A recipe's own names are cleaned."""
-    recipe = recipe_of(marinade={"soy-sauce": "1 cup", "allspice": "1 tsp"})
+    recipe = recipe_of(marinade={"soy-sauce": "1 cup", "gochujang": "1 tsp"})
     names = [
-        one._replace(name="all\x1b[2Jspice") if one.food == "allspice" else one
+        one._replace(name="gochu\x1b[2Jspice") if one.food == "gochujang" else one
         for one in recipe.ingredients
     ]
     done = worksheet(recipe._replace(ingredients=tuple(names)), a_day={"sugars_g": 25.0})

@@ -53,8 +53,41 @@ def test_at_least_names_whose_share_is_missing(shipped: Shipped, unwrapped: Unwr
     """Figures that can only be higher carry a mark, and the mark is explained with names."""
     text = unwrapped(sheet(shipped()))
 
-    assert "total sugars ≥" in text
-    assert "at least: carbohydrate, total sugars of allspice not known" in text
+    assert "added sugars ≥" in text
+    assert "at least: added sugars of worcestershire not known" in text
+
+
+def test_sugars_that_have_a_bound_are_counted_and_told(
+    shipped: Shipped, unwrapped: Unwrapped
+) -> None:
+    """Sugars of a spice that no source states are within the figure, which is no "at least"."""
+    text = unwrapped(sheet(shipped()))
+
+    assert "total sugars ≥" not in text
+    assert "carbohydrate ≥" not in text
+    assert (
+        "Sugars of allspice not stated: counted as anything from none to all its carbohydrate "
+        "that is no fibre."
+    ) in text
+
+
+def test_a_food_of_which_nothing_is_known_is_told_in_one_line(
+    recipe_of: RecipeOf, unwrapped: Unwrapped
+) -> None:
+    """Sodium and sugars are named, and the rest is counted: the table marks each of them."""
+    done = worksheet(recipe_of(marinade={"soy-sauce": "1 cup", "liquid-smoke": "1 Tbsp"}))
+    alone = [
+        one
+        for one in done.estimate.per_ounce.values()
+        if one is not None and one.missing == ("liquid-smoke",)
+    ]
+    told = (
+        f"≥ at least: sodium, total sugars and {len(alone) - 2} further figures marked so of "
+        "liquid smoke not known."
+    )
+
+    assert len(alone) > 10
+    assert told in unwrapped(sheet(done))
 
 
 def test_what_no_source_gives_is_not_known(shipped: Shipped, unwrapped: Unwrapped) -> None:

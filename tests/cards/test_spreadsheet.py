@@ -31,7 +31,7 @@ def test_every_ingredient_and_every_figure_has_its_row() -> None:
 def test_what_is_not_known_is_an_empty_cell() -> None:
     """Never a zero; what is only at least says so and names what is missing."""
     rows = list(comparison_rows([Variant("A", batch("juniper-venison"))]))
-    sugars = next(row for row in rows if row[1:3] == ["ounce", "sugars_g"])
+    sugars = next(row for row in rows if row[1:3] == ["ounce", "added_sugars_g"])
 
-    assert ["yes", "allspice"] == sugars[-2:]
+    assert ["yes", "worcestershire"] == sugars[-2:]
     assert all(len(rows[0]) == len(row) for row in rows)

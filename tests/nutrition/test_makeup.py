@@ -277,3 +277,36 @@ def test_ash_goes_with_its_salt() -> None:
     # Salt of 5,493 and of 3,412 mg of sodium: 13.96 and 8.67 g; atomic weights from memory.
     assert (row["ash_g"] or 0) - 13.964 + 8.674 == pytest.approx(own["ash_g"], abs=0.01)
     assert sum(own[name] or 0 for name in parts) < 100.5
+
+
+def test_unknown_sugars_lie_between_none_and_what_is_left_of_the_carbohydrate() -> None:
+    """Allspice, SR26 02001: carbohydrate 72.12 g, fiber 21.6 g, so at most 50.52 g of sugars."""
+    found = makeup("allspice")
+
+    assert pytest.approx(0.5052 / 2) == found.sucrose + found.hexose
+    assert Even(0.0, 2.0) == found.sugars_off
+    assert found.sugars_bounded
+    assert not {"sugars_g", "added_sugars_g", "carbohydrate_g"} & found.missing
+
+
+@pytest.mark.parametrize("key", ["liquid-smoke", "gochujang", "garlic-salt"])
+def test_without_a_bound_sugars_stay_unknown(key: str) -> None:
+    """Missing is not zero: nobody states the carbohydrate either, so nothing bounds its sugars."""
+    found = makeup(key)
+
+    assert {"sugars_g", "carbohydrate_g"} <= found.missing
+    assert (0.0, None, False) == (found.sucrose, found.sugars_off, found.sugars_bounded)
+
+
+def test_a_bound_on_sugars_says_nothing_of_added_ones() -> None:
+    """What part of the sugars of oyster sauce is added nobody knows, whatever they come to."""
+    assert makeup("oyster-sauce").sugars_bounded
+    assert "added_sugars_g" in makeup("oyster-sauce").missing
+
+
+def test_a_panel_that_prints_sugars_ends_the_bound() -> None:
+    """A pack of allspice that prints 1 g in 5 g leaves open what rounding does, no more."""
+    found = makeup("allspice", Panel(serving_g=Fraction(5), sugars_g=Fraction(1)))
+
+    assert Even(0.5, 1.5) == found.sugars_off
+    assert not found.sugars_bounded

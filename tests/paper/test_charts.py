@@ -52,7 +52,15 @@ def test_bars_lie_on_one_axis_from_zero() -> None:
 
 def test_what_is_only_at_least_has_no_upper_end() -> None:
     """It is open, and whose share is missing is told beneath."""
-    chart = comparison_chart([variant("juniper-venison"), variant("cabin-rub-elk")])
+    recipe, _ = load_recipe("juniper-venison")
+    unknown = recipe._replace(
+        ingredients=tuple(
+            one._replace(food="gochujang") if one.food == "allspice" else one
+            for one in recipe.ingredients
+        ),
+    )
+    first = Variant("gochujang", worksheet(unknown, factor=Fraction(1)))
+    chart = comparison_chart([first, variant("cabin-rub-elk")])
     sugars = chart.panels[1].bars
 
     assert (True, False) == (sugars[0].open, sugars[1].open)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from tarebook.cards.bars import bars
 from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
@@ -32,6 +32,8 @@ from tarebook.scaling.measuring import exact_text
 
 COLUMNS = 80
 _NAME, _MEASURE, _GRAMS = 24, 32, 10
+_NAMED, _LOOKED_FOR = 4, ("sodium_mg", "sugars_g")
+"""How many unknown figures of a food are named in one line, and which of more than that."""
 THE_OTHERS = "The other cautions: the same command without --short."
 NO_CEILING = "No ceiling is told: the marinade outweighs the meat, and most of it is poured away."
 
@@ -166,8 +168,23 @@ def unknowns(found: Estimate) -> Iterator[Line]:
         if value is not None and value.missing:
             gaps.setdefault(value.missing, []).append(NAMES[figure])
     for names_missing, figures in gaps.items():
-        text = f"≥ at least: {', '.join(figures)} of {listed(names_missing)} not known."
+        text = f"≥ at least: {_counted(figures)} of {listed(names_missing)} not known."
         yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
+    bounded = [one.figures_of for one in found.facts.lines if one.makeup.sugars_bounded]
+    if bounded:
+        text = (
+            f"Sugars of {listed(dict.fromkeys(bounded))} not stated: counted as anything from none "
+            "to all its carbohydrate that is no fibre."
+        )
+        yield from _quiet(wrap(clean(text), COLUMNS, rest="  "))
+
+
+def _counted(figures: Sequence[str]) -> str:
+    """Return figures by name; of a long row, those that are looked for, and how many more."""
+    if len(figures) <= _NAMED:
+        return ", ".join(figures)
+    first = [one for one in (NAMES[key] for key in _LOOKED_FOR) if one in figures]
+    return f"{', '.join(first)} and {len(figures) - len(first)} further figures marked so"
 
 
 def _of_a_day(sheet: Worksheet) -> Iterator[Line]:

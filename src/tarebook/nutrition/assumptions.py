@@ -79,9 +79,19 @@ def _measuring(facts: Facts) -> Iterator[Assumption]:
                 name=f"sugars:{line.figures_of}",
                 distribution=line.makeup.sugars_off,
                 unit="factor",
-                code="F",
-                reason=f"what rounding on the panel of {line.figures_of} leaves open of its sugars",
+                code="C" if line.makeup.sugars_bounded else "F",
+                reason=_sugars_reason(line),
             )
+
+
+def _sugars_reason(line: Line) -> str:
+    if line.makeup.sugars_bounded:
+        most = 200 * (line.makeup.sucrose + line.makeup.hexose)
+        return (
+            f"sugars of {spoken(line.figures_of)}, which nobody states: anything from none to its "
+            f"carbohydrate less its fiber, {most:.3g} g in 100 g; a factor on half of that"
+        )
+    return f"what rounding on the panel of {line.figures_of} leaves open of its sugars"
 
 
 def _sodium_reason(line: Line) -> str:

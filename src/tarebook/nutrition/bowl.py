@@ -16,7 +16,8 @@ _Weighed = Sequence[tuple[Line, Number]]
 class Contents(NamedTuple):
     """What one part (marinade, rub, mix) holds [g, sodium mg].
 
-    ``lines`` has each ingredient with how much of it is there for each gram that should be.
+    ``lines`` has each ingredient with how much of it is there for each gram that should be;
+    ``unsweet`` those whose sugars nobody states, with how much of what was taken for sugar is none.
     """
 
     water: Number
@@ -29,7 +30,8 @@ class Contents(NamedTuple):
     sodium_mg: Number
     added_sucrose: Number
     added_hexose: Number
-    lines: Sequence[tuple[Line, Number]]
+    lines: _Weighed
+    unsweet: _Weighed = ()
 
 
 class Carried(NamedTuple):
@@ -59,7 +61,12 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
         if line.makeup.sodium_mg
     ]
 
-    sweet = [(line, _off_by_rounding(line, mass, x)) for line, mass in held]
+    sweet = [(line, _as_sweet(line, mass, x)) for line, mass in held]
+    unsweet = [
+        (line, mass - sugar)
+        for (line, mass), (_, sugar) in zip(held, sweet, strict=True)
+        if line.makeup.sugars_bounded
+    ]
 
     def total(per_gram: Callable[[Makeup], float], of: _Weighed = held) -> Number:
         return weighed_sum((line.mass_g * per_gram(line.makeup), mass) for line, mass in of)
@@ -69,13 +76,14 @@ def contents(facts: Facts, part: Part, x: Mapping[str, Number]) -> Contents:
         salt=_salt(held, labelled),
         sucrose=total(lambda one: one.sucrose, sweet),
         hexose=total(lambda one: one.hexose, sweet),
-        other=total(lambda one: one.other),
-        suspended=total(lambda one: one.suspended),
+        other=total(lambda one: one.other) + _not_sugar(unsweet, dissolved=True),
+        suspended=total(lambda one: one.suspended) + _not_sugar(unsweet, dissolved=False),
         oil=total(lambda one: one.oil),
         sodium_mg=weighed_sum((line.mass_g * line.makeup.sodium_mg, m) for line, m in labelled),
         added_sucrose=total(lambda one: one.sucrose * one.added, sweet),
         added_hexose=total(lambda one: one.hexose * one.added, sweet),
         lines=held,
+        unsweet=unsweet,
     )
 
 
@@ -94,6 +102,8 @@ def carried_by(part: Contents) -> list[Carried]:
             brought = weighed_sum(
                 (line.mass_g * (line.makeup.figures.get(name) or 0.0), mass) for line, mass in lines
             )
+            if name == "starch_g":
+                brought = brought + _not_sugar(part.unsweet, dissolved=dissolved)
             if not isinstance(brought, float) or brought:
                 found.append(Carried(name, dissolved, brought))
     return found
@@ -104,8 +114,17 @@ def _measured(line: Line, x: Mapping[str, Number]) -> Number:
     return x["measure"] * x[f"mass:{line.name}"]
 
 
-def _off_by_rounding(line: Line, mass: Number, x: Mapping[str, Number]) -> Number:
-    """Return the mass that a line's sugars go by: as far off as its panel's rounding says."""
+def _not_sugar(unsweet: _Weighed, *, dissolved: bool) -> Number:
+    """Return what was taken for sugars and is other carbohydrate [g]; below zero, the other way."""
+    return weighed_sum(
+        (line.mass_g * (line.makeup.sucrose + line.makeup.hexose), mass)
+        for line, mass in unsweet
+        if dissolves(line.food) is dissolved
+    )
+
+
+def _as_sweet(line: Line, mass: Number, x: Mapping[str, Number]) -> Number:
+    """Return the mass that a line's sugars go by: as far off as a panel or nobody says."""
     return mass if line.makeup.sugars_off is None else mass * x[f"sugars:{line.figures_of}"]
 
 

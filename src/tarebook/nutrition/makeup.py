@@ -57,8 +57,10 @@ class Makeup(NamedTuple):
         sodium_cv: relative standard deviation of its sodium figure [-], the rounding of a panel
             included; wider where its own bottle prints none, and a food's was borrowed.
         rough: whether its composition is a stand-in.
-        sugars_off: true sugars over those here [-], as far as a panel's rounding leaves it open;
-            None where no panel prints them.
+        sugars_off: true sugars over those here [-], as far as a panel's rounding leaves it open,
+            or all that can be where nobody states them; None where the tables do.
+        sugars_bounded: whether nobody states its sugars, but only the most they can be: half of
+            that stands here, and what is not sugar is other carbohydrate.
         sodium_borrowed: whether its own bottle prints no sodium, so that it is a food's.
     """
 
@@ -76,6 +78,7 @@ class Makeup(NamedTuple):
     sodium_cv: float
     rough: bool
     sugars_off: Even | Pert | None = None
+    sugars_bounded: bool = False
     sodium_borrowed: bool = False
 
 
@@ -94,6 +97,9 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
     read = {} if panel is None else _read(panel, food_key)
     printed = {name: one.amount for name, one in read.items()}
     per_100 = dict(composed(food_key, printed))
+    bounded = _bounded_sugars(per_100)
+    if bounded is not None:
+        per_100["sugars_g"] = bounded.amount
     sugars = split(food_key)
     total_sugars = per_100["sugars_g"]
     water, rest, oil, salt = _parts(per_100, item)
@@ -115,7 +121,8 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
         missing=_missing(per_100, item, sugars, read),
         sodium_cv=_sodium_cv(item, read.get("sodium_mg"), borrowed=panel is not None),
         rough=per_100["water_g"] is None and item.kind != "salt",
-        sugars_off=read["sugars_g"].rounding if "sugars_g" in read else None,
+        sugars_off=read["sugars_g"].rounding if "sugars_g" in read else bounded and bounded.off,
+        sugars_bounded=bounded is not None,
         sodium_borrowed=panel is not None
         and bool(per_100["sodium_mg"])
         and "sodium_mg" not in read,
@@ -148,6 +155,25 @@ def composed(food_key: str, printed: Mapping[str, float]) -> Mapping[str, float 
     if "water_g" not in printed:
         found["water_g"] = _room_for_water(found)
     return found
+
+
+class _Bounded(NamedTuple):
+    """Sugars that nobody states: the middle of what they can be [g], and how far off it may be."""
+
+    amount: float
+    off: Even | None
+
+
+def _bounded_sugars(per_100: Mapping[str, float | None]) -> _Bounded | None:
+    """Return unknown sugars as anything from none to all carbohydrate that is no fiber.
+
+    None where they are stated, or where the carbohydrate is not known either.
+    """
+    carbohydrate = per_100["carbohydrate_g"]
+    if per_100["sugars_g"] is not None or carbohydrate is None:
+        return None
+    most = max(carbohydrate - (per_100["fiber_g"] or 0.0), 0.0)
+    return _Bounded(most / 2, Even(0.0, 2.0) if most else None)
 
 
 def _salt_g(per_100: Mapping[str, float | None]) -> float:
