@@ -258,3 +258,18 @@ def test_a_plan_at_odds_with_advice_exits_with_1(tarebook: Tarebook, own_home: P
     assert (1, "") == (status, out)
     assert err.startswith("tarebook: no days are planned here") and "11 people fell ill" in err
     assert 0 == tarebook("plan", "woodland-mushrooms", *CLOCK).status
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        ["--ready", "tomorrow 8am"],  # too soon: the earliest is planned
+        ["--meat", "30lb", "--ready", "2026-12-12 18:00"],  # over two hours at the board: in lots
+    ],
+)
+def test_a_plan_not_as_asked_exits_with_0(asked: list[str], tarebook: Tarebook) -> None:
+    """What is only planned otherwise than asked is told first, and is no fault."""
+    status, out, _ = tarebook("plan", "juniper-venison", *asked, *CLOCK, *TRAYS)
+
+    assert 0 == status
+    assert "Not as asked" in out and "At odds with published advice" not in out

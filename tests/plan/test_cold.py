@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tarebook.plan.cold import longest_held_min, warm_of
+from tarebook.plan.cold import AT_THE_BOARD, longest_held_min, warm_of
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 
@@ -60,3 +60,16 @@ def test_held_from_thawed_to_heated(plan: PlanOf) -> None:
 def test_how_long_it_may_be_held(parts: dict[str, object], days: int, job: JobOf) -> None:
     """Poultry, fish and ground meat for 2 days, red meat for the lower end of 3 to 5."""
     assert days * 1440 == longest_held_min(job(**parts))
+
+
+@pytest.mark.parametrize(("pounds", "lots"), [(4, False), (30, True)])
+def test_too_much_for_two_hours_is_worked_in_lots(pounds: int, lots: bool, plan: PlanOf) -> None:
+    """Where all of it would lie out too long, the steps at the board say in how many lots."""
+    found = plan(pounds=pounds, ready="2026-12-12 18:00")
+    at_board = [one for one in found.steps if one.kind in AT_THE_BOARD]
+    warm = warm_of(found.jobs[0], 0, found.placed)
+
+    assert lots is warm.too_long and at_board
+    for one in at_board:
+        assert lots is one.note.startswith(f"in {warm.lots} lots, each out of the refrigerator")
+    assert lots is any("planned here is to work in" in one.text for one in found.conflicts)

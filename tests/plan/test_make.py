@@ -359,6 +359,11 @@ def test_a_little_frozen_meat_is_thawed_at_once(plan: PlanOf) -> None:
         ({"meat": "pork-loin"}, False),
         ({"meat": "bear", "heat": "oven after drying"}, False),
         ({"soak": 'hours = 8\ntemperature = "60 F"'}, False),
+        ({"meat": "deer-ground", "marinade": {}, "mixed_in": {"salt-table": "1 tsp"}}, True),
+        ({"meat": "beef-ground-95", "marinade": {}, "mixed_in": {"salt-table": "1 tsp"}}, False),
+        ({"drying": 'temperature = "155 F"\nhours = "6-7"\nyield = "60 %"'}, True),
+        ({"drying": 'temperature = "155 F"\nhours = "6-7"\nyield = "40 %"'}, False),
+        ({"pounds": 30}, False),
     ],
 )
 def test_what_is_grave(parts: dict[str, object], grave: bool, plan: PlanOf) -> None:

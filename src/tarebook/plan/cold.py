@@ -7,10 +7,12 @@ from math import ceil
 
 from tarebook.plan.jobs import Job
 from tarebook.plan.tasks import Placed
+from tarebook.safety.rulebook import limit
 from tarebook.safety.soak import raw_days
 from tarebook.tuples import NamedTuple
 
-_AT_THE_BOARD = ("trim", "slice", "knead")
+AT_THE_BOARD = ("trim", "slice", "knead")
+"""Work in which raw meat lies on the board."""
 _IN_HAND = ("steep", "rub", "drain", "form")
 _HEATED = ("simmer", "steam", "boil-down")
 _DAY_MIN = 24 * 60
@@ -38,6 +40,15 @@ class Warm(NamedTuple):
     def out_min(self) -> int:
         """Board and hands together [min]."""
         return self.board_min + self.hands_min
+
+    @property
+    def too_long(self) -> bool:
+        """Whether it would be over the limit if all of it lay out all the while.
+
+        Source:
+            rule ``out-of-cold``.
+        """
+        return self.out_min > limit("out-of-cold", "out") * 60
 
     @property
     def lots(self) -> int:
@@ -93,7 +104,7 @@ def _out(job: Job, own: Iterable[Placed], load: int) -> tuple[int, int]:
     """Return minutes at the board and in hand of one load."""
     kinds = (*_IN_HAND, "load") if job.batch.raw else _IN_HAND
     mine = [one for one in own if one.load in (0, load)]
-    board = sum(_length(one) for one in mine if one.kind in _AT_THE_BOARD)
+    board = sum(_length(one) for one in mine if one.kind in AT_THE_BOARD)
     return board, sum(_length(one) for one in mine if one.kind in kinds)
 
 

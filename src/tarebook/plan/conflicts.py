@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import tzinfo
 
 from tarebook.figures.foods import food
+from tarebook.findings import Finding
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.cold import longest_held_min, warm_of
 from tarebook.plan.jobs import Job, hot_enough, thickness_of
@@ -15,8 +16,11 @@ from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
 from tarebook.quantities.words import format_pounds
 from tarebook.recipe.model import HeatStep, MeatForm
-from tarebook.safety.case import Animal
+from tarebook.safety.case import Animal, Case
+from tarebook.safety.cure import check_cure_food, check_cure_nitrate
+from tarebook.safety.dryer import check_finish
 from tarebook.safety.game import freezing_rule
+from tarebook.safety.ground import check_ground_lean
 from tarebook.safety.heat import held_words
 from tarebook.safety.rulebook import (
     air_words,
@@ -81,6 +85,7 @@ def conflicts_of(
             *_soak_conflicts(job),
             *_cut_conflicts(job),
             *_step_conflicts(job),
+            *_rule_conflicts(job),
             *_cure_conflicts(job),
             *_cold_conflicts(job, at, placed),
         ):
@@ -328,6 +333,21 @@ def _step_conflicts(job: Job) -> Iterator[Said]:
         )
 
 
+def _rule_conflicts(job: Job) -> Iterator[Said]:
+    """Yield what a rule stands against and no plan can mend: meat, finish and curing salt."""
+    for check, kinds in _UNMENDED:
+        for found in check(job.case):
+            yield Said(found.message, found.hint, found.cites, grave=True, kinds=kinds)
+
+
+_UNMENDED: tuple[tuple[Callable[[Case], tuple[Finding, ...]], tuple[str, ...]], ...] = (
+    (check_ground_lean, ("knead",)),
+    (check_finish, ("dry", "test")),
+    (check_cure_food, ("mix", "steep", "rub")),
+    (check_cure_nitrate, ("mix", "steep", "rub", "knead")),
+)
+
+
 def _cure_conflicts(job: Job) -> Iterator[Said]:
     """Yield where the card's one dose of curing salt is weighed for each load instead."""
     if job.cured_by_load:
@@ -346,12 +366,13 @@ def _cold_conflicts(job: Job, at: int, placed: Sequence[Placed]) -> Iterator[Sai
         return
     warm = warm_of(job, at, placed)
     most = limit("out-of-cold", "out") * 60
-    if warm.out_min > most:
+    if warm.too_long:
         yield Said(
-            f"trimming, slicing and handling take {hours_words(warm.out_min)}; if the meat lay out "
-            f"all that while it would be over the {most / 60:g} hours between "
+            f"trimming, slicing and handling take {hours_words(warm.out_min)}; planned here is to "
+            f"work in {warm.lots} lots, since meat that lay out all that while would be over the "
+            f"{most / 60:g} hours between "
             f"{degrees('out-of-cold', 'warm').replace(' to ', ' and ')} that are allowed in all",
-            f"work in {warm.lots} lots, each out of the refrigerator for an hour at most",
+            "have each lot out of the refrigerator for an hour at most",
             "out-of-cold",
             kinds=("trim", "slice"),
         )

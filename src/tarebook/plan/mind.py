@@ -16,7 +16,8 @@ ELSEWHERE = frozenset(
     {
         "cure-scale", "potassium", "weighed-moist", "cure-no-meat", "cure-nitrate", "dryer-fixed",
         "dryer-weak", "much-sodium", "allergens", "alcohol", "enhanced-meat", "salt-crystal",
-        "salt-by-spoon", "scaling", "estimate", "home-card", "step-words",
+        "salt-by-spoon", "scaling", "estimate", "home-card", "step-words", "ground-fat",
+        "finish-moist",
     }
 )  # fmt: skip
 """Cautions that the card tells and that change nothing in the days, or that a conflict tells."""

@@ -7,6 +7,7 @@ from itertools import pairwise
 from math import ceil
 
 from tarebook.figures.task_times import minutes
+from tarebook.plan.cold import AT_THE_BOARD, warm_of
 from tarebook.plan.jobs import Job, whole_minutes
 from tarebook.plan.place import GRID
 from tarebook.plan.step_words import air_note, test_words, words_of
@@ -65,7 +66,7 @@ def steps_of(
         placed: the plan.
         nights: spans in which nobody turns a bag or a tray.
     """
-    found = [_step(one, jobs[one.batch]) for one in placed]
+    found = [_in_lots(_step(one, jobs[one.batch]), jobs, placed) for one in placed]
     clean = (*finished_spans(placed), *heated_spans(placed))
     turns: list[Step] = []
     for at, job in enumerate(jobs):
@@ -110,6 +111,18 @@ def _step(one: Placed, job: Job) -> Step:
         what=what,
         note=note,
     )
+
+
+def _in_lots(step: Step, jobs: Sequence[Job], placed: Sequence[Placed]) -> Step:
+    """Return a step; at the board in lots, where all of it would be out of the cold too long."""
+    job = jobs[step.job]
+    if step.kind not in AT_THE_BOARD or not job.case.is_flesh:
+        return step
+    warm = warm_of(job, step.job, placed)
+    if not warm.too_long:
+        return step
+    lots = f"in {warm.lots} lots, each out of the refrigerator for an hour at most"
+    return step._replace(note="; ".join(filter(None, (lots, step.note))))
 
 
 def _waits(at: int, job: Job, own: Sequence[Placed]) -> Iterator[Step]:
