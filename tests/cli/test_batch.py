@@ -594,3 +594,44 @@ def test_a_long_list_is_held_small() -> None:
 
     assert size < len(whole.encode()) / 4
     assert whole == "".join(kept)
+
+
+def test_meat_that_was_soaked_is_no_raw_meat(batch: Batch, clock: Callable[[str], None]) -> None:
+    """After the soak a second raw weight is refused, with both things that it may mean."""
+    batch("start juniper-venison", "--meat", "4 lb 11 oz")
+    batch("soak in")
+    clock("2026-11-26 07:00")
+    batch("soak out")
+    status, out, err = batch("weigh meat 4 lb 12 oz")
+
+    assert (2, "") == (status, out)
+    assert "batch 1 is out of its soak, and its raw meat was 4 lb 11 oz" in err
+    assert "tarebook batch weigh soaked 4 lb 12 oz" in err
+    assert 'tarebook batch edit 1.1 "4 lb 12 oz"' in err
+    assert 0 == batch("edit 1.1", "4 lb 12 oz").status
+    assert 0 == batch("weigh soaked 4 lb 14 oz").status
+    assert 0 == batch("weigh raw 4 lb 12 oz", "--at", "2026-11-25 18:05").status
+
+
+def test_raw_meat_that_was_never_weighed_may_be_told_late(batch: Batch) -> None:
+    """Where nothing was said of it, nothing is mistaken for it."""
+    batch("start juniper-venison")
+    batch("soak out")
+
+    assert 0 == batch("weigh raw 4 lb 12 oz").status
+
+
+def test_weights_that_cannot_be_true_are_told_when_they_are_weighed(batch: Batch) -> None:
+    """At once, with the entries they stand in; once, and on the page of the batch again."""
+    batch("start juniper-venison", "--meat", "4 lb 11 oz")
+    assert "" == batch("weigh soaked 4 lb 12 oz").err
+    said = batch("weigh leftover 300 g").err
+    entries = "(entries raw 1.1, soaked 1.2, leftover 1.3; tarebook batch edit ENTRY WEIGHT"
+
+    assert "note: the weights do not agree: " in said and entries in said
+    assert "--soaked" not in said and "--leftover" not in said
+    assert "do not agree" not in batch("weigh finished 2 lb").err
+    assert "no figures: the weights do not agree" in batch("show").err
+    assert "finished 1.4; tarebook batch edit" in batch("show").err
+    assert "do not agree" in batch("edit 3 310 g").err
+    assert "" == batch("edit 5 420 g").err

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -148,6 +148,49 @@ def weighed_batch(batch: Batch) -> Worksheet:
         a_day=None if house is None else house.a_day,
     )
     return done._replace(case=done.case._replace(**of_house(house)))
+
+
+def asked_of(entry: Entry, before: Sequence[Entry], found: Batch) -> list[str]:
+    """Return what to ask of an entry, and whether the weights of its batch can all be true.
+
+    Args:
+        entry: as it was just written.
+        before: the entries of its batch without it.
+        found: its batch with it.
+    """
+    from tarebook.records.entry import Kind
+    from tarebook.records.questions import questions
+    from tarebook.records.standing import standing_of
+
+    asked = list(questions(entry, standing_of(before), standing_of(found.entries)))
+    if entry.kind is Kind.WEIGH:
+        asked += _new_fault(found, found._replace(entries=tuple(before)))
+    return asked
+
+
+def _new_fault(found: Batch, before: Batch) -> Iterator[str]:
+    """Yield why the weights of a batch cannot all be true, unless that was so before."""
+    from tarebook.lessons.weighed import ENTRIES
+
+    fault = _weights_fault(found)
+    if fault and fault.partition(ENTRIES)[0] != _weights_fault(before).partition(ENTRIES)[0]:
+        yield fault
+
+
+def _weights_fault(batch: Batch) -> str:
+    """Return why the weights of a batch cannot all be true, or nothing; its page tells the rest."""
+    from tarebook.findings import QuantityError, TarebookError
+    from tarebook.records.standing import standing_of
+
+    if not {"soaked", "leftover", "finished"}.intersection(standing_of(batch.entries).weights):
+        return ""
+    try:
+        weighed_batch(batch)
+    except QuantityError as fault:
+        return str(fault)
+    except TarebookError:
+        return ""
+    return ""
 
 
 def tell(

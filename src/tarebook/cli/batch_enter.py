@@ -207,23 +207,21 @@ def enter(
         or_latest: whether the latest batch will do where none is in hand.
         fields: the other fields of the entry.
     """
-    from tarebook.cli.batch_asking import batch_in_hand, clock_now, read_at, tell
+    from tarebook.cli.batch_asking import asked_of, batch_in_hand, clock_now, read_at, tell
     from tarebook.records.entry import Draft
     from tarebook.records.find import entries_of, in_hand, read_batch
     from tarebook.records.keep import add_entry
     from tarebook.records.moment import moment_of
-    from tarebook.records.questions import questions
-    from tarebook.records.standing import standing_of
     from tarebook.records.store import writing
 
     now = clock_now()
     draft = Draft(happened=read_at(at, now), recorded=moment_of(now), note=note or "", **fields)
     with writing(begun=True) as db:
         number = batch_in_hand(db, batch, or_latest=or_latest)
-        before = standing_of(entries_of(db, number))
+        before = entries_of(db, number)
         entry = add_entry(db, number, draft)
         found, others = read_batch(db, number), in_hand(db)
-    asked = list(questions(entry, before, standing_of(found.entries)))
+    asked = asked_of(entry, before, found)
     if batch is None and len(others) > 1:
         rest = [one for one in others if one != number]
         asked.append(f"this went to batch {number}; also in hand: batch {_listed(rest)}")

@@ -80,12 +80,17 @@ def edit(
 
     Example: tarebook batch edit 2 6 lb 8 oz
     """
-    from tarebook.cli.batch_asking import batch_in_hand, clock_now, read_at, read_entry, tell
+    from tarebook.cli.batch_asking import (
+        asked_of,
+        batch_in_hand,
+        clock_now,
+        read_at,
+        read_entry,
+        tell,
+    )
     from tarebook.records.find import entries_of, read_batch
     from tarebook.records.keep import replace, standing_entry
     from tarebook.records.moment import moment_of
-    from tarebook.records.questions import questions
-    from tarebook.records.standing import standing_of
     from tarebook.records.store import writing
 
     now = clock_now()
@@ -102,7 +107,7 @@ def edit(
             raise AskedWrongly("say what to change: a weight, a text, --at, --what or --note")
         old, new = replace(db, from_batch, number, changes, at=moment_of(now))
         found = read_batch(db, from_batch)
-    asked = questions(new, standing_of(entries), standing_of(found.entries))
+    asked = asked_of(new, entries, found)
     tell(new, found.title, as_json=as_json, about=old, asked=asked)
 
 

@@ -6,10 +6,13 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from tarebook.cards.worksheet import Worksheet, worksheet
-from tarebook.findings import RecipeFaulty
+from tarebook.findings import QuantityError, RecipeFaulty
 from tarebook.recipe.read import read_recipe
-from tarebook.records.entry import Batch
-from tarebook.records.standing import standing_of
+from tarebook.records.entry import THINGS, Batch
+from tarebook.records.standing import Standing, standing_of
+
+ENTRIES = " (entries "
+"""Behind what is wrong with some weights, before the entries of all of them."""
 
 
 def weighed(
@@ -24,7 +27,8 @@ def weighed(
 
     Raises:
         RecipeFaulty: its recipe cannot be read today.
-        QuantityError: its weights cannot all be true; tells by how much, and the likeliest slip.
+        QuantityError: its weights cannot all be true; tells by how much, the likeliest slip, and
+            which entries they stand in.
     """
     recipe, findings = read_recipe(batch.recipe_text, file=f"batch {batch.number}")
     if recipe is None:
@@ -39,12 +43,28 @@ def weighed(
     leftover = grams("leftover")
     if leftover is not None:
         leftover += grams("towels") or 0.0
-    return worksheet(
-        recipe,
-        meat_mass_g=Fraction(raw) if raw else None,
-        drawer=drawer,
-        finished_g=grams("finished"),
-        soaked_g=grams("soaked"),
-        leftover_g=leftover,
-        a_day=a_day,
-    )
+    try:
+        return worksheet(
+            recipe,
+            meat_mass_g=Fraction(raw) if raw else None,
+            drawer=drawer,
+            finished_g=grams("finished"),
+            soaked_g=grams("soaked"),
+            leftover_g=leftover,
+            a_day=a_day,
+        )
+    except QuantityError as fault:
+        told = str(fault).replace("--soaked", "soaked").replace("--leftover", "leftover")
+        raise QuantityError(told + _entries(batch.number, standing)) from None
+
+
+def _entries(number: int, standing: Standing) -> str:
+    """Return which entries the weights stand in, and how one of them is put right."""
+    found = {thing: standing.weights[thing] for thing in THINGS if thing in standing.weights}
+    if standing.start is not None and standing.start.value is not None:
+        found.setdefault(THINGS[0], standing.start)
+    found.pop("packed", None)
+    if not found:
+        return ""
+    named = [f"{thing} {number}.{found[thing].number}" for thing in THINGS if thing in found]
+    return f"{ENTRIES}{', '.join(named)}; tarebook batch edit ENTRY WEIGHT puts one right)"

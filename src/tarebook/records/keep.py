@@ -22,7 +22,7 @@ from tarebook.records.entry import (
 )
 from tarebook.records.find import batch_of, entries_of, last_batch_touched
 from tarebook.records.moment import Moment
-from tarebook.records.standing import ended_by, standing_of
+from tarebook.records.standing import Standing, ended_by, standing_of
 from tarebook.records.values import exact_text
 
 MOST_ENTRIES = 10_000
@@ -80,6 +80,8 @@ def add_entry(db: sqlite3.Connection, batch: int, draft: Draft) -> Entry:
             f"batch {number} is finished already; tarebook batch edit "
             f"{number}.{standing.finish.number} --at TIME says otherwise when"
         )
+    if draft.kind is Kind.WEIGH and draft.what == THINGS[0] and draft.about is None:
+        _refuse_raw_after_soak(number, draft, standing)
     return _add(db, batch_id, number, draft)
 
 
@@ -315,6 +317,21 @@ def _last_standing(batch: int, entries: tuple[Entry, ...]) -> Entry:
         if one.number not in ended and one.kind is not Kind.STRIKE:
             return one
     raise AskedWrongly(f"batch {batch} has nothing left to take back")
+
+
+def _refuse_raw_after_soak(number: int, draft: Draft, standing: Standing) -> None:
+    """Refuse a second raw weight of meat that is no longer raw: it is of what came out."""
+    told = standing.weights.get(THINGS[0], standing.start)
+    soaked = standing.weights.get("soaked")
+    outs = [standing.soak.end, None if soaked is None else soaked.happened]
+    out = min((one for one in outs if one is not None), default=None)
+    if told is None or told.value is None or out is None or draft.happened < out:
+        return
+    raise AskedWrongly(
+        f"batch {number} is out of its soak, and its raw meat was {told.written}. What came out is "
+        f"told by  tarebook batch weigh soaked {draft.written}; if the raw weight was wrong: "
+        f'tarebook batch edit {number}.{told.number} "{draft.written}"'
+    )
 
 
 def _refuse_if_struck(batch: int, entries: tuple[Entry, ...]) -> None:
