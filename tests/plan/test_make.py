@@ -135,8 +135,26 @@ def test_without_nights_those_that_are_met_are_told(plan: PlanOf) -> None:
     """Steps in the small hours are counted, and the option is named."""
     found = plan(ready="Saturday 10:00")
 
-    assert "fall between 23:00 and 06:00" in noted(found) and "--no-nights" in noted(found)
-    assert "fall between" not in noted(plan(ready="Saturday 10:00", nights="22:00-06:00"))
+    assert "of these steps fall between 22:00 and 06:00; the first is " in noted(found)
+    assert "--no-nights" in noted(found)
+    assert "of these steps" not in noted(plan(ready="Saturday 10:00", nights="22:00-06:00"))
+
+
+@pytest.mark.parametrize(
+    ("ready", "says"),
+    [
+        ("Saturday 21:00", "2 turnings of a soak would fall between 22:00 and 06:00, and nobody "
+         "gets up for that: 1 moved to evening or morning, 1 left out."),
+        ("Saturday 18:00", "1 turning of a soak would fall between 22:00 and 06:00, and nobody "
+         "gets up for that: 1 moved to evening or morning."),
+        ("Saturday 09:00", ""),
+    ],
+)  # fmt: skip
+def test_what_became_of_turnings_is_told(ready: str, says: str, plan: PlanOf) -> None:
+    """In one line: how many were moved and how many left out, and nothing where none was."""
+    told = noted(plan(ready=ready))
+
+    assert says in told and bool(says) == ("turning" in told)
 
 
 def test_a_soak_across_the_change_of_clocks(plan: PlanOf) -> None:

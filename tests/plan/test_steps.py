@@ -32,8 +32,8 @@ def test_everything_placed_is_said(plan: PlanOf) -> None:
 
 def test_a_long_soak_is_turned_twice_a_short_one_once(plan: PlanOf) -> None:
     """At a third and two thirds of twelve hours; in the middle of two."""
-    long = plan(ready="Saturday 18:00", soak="hours = 12")
-    short = plan(ready="Saturday 18:00", soak="hours = 2")
+    long = plan(ready="Saturday 10:00", soak="hours = 12")
+    short = plan(ready="Sunday 06:00", soak="hours = 2")
     (soak,) = of(long, "soak")
 
     assert [4 * 60, 8 * 60] == [one.start - soak.start for one in of(long, "turn")]

@@ -17,6 +17,7 @@ Files of this room, in the order of the road:
 - ``tasks``: spans of minutes, tasks, portions, batches.
 - ``place``: where in time everything goes; a pure function over plain values.
 - ``steps``: the plan in words, with what is done in between; ``step_words``: of each step.
+- ``turns``: when a soak is turned, by day.
 - ``cold``: how long raw meat is out of the cold, and how long it waits in it.
 - ``conflicts``: what does not go as asked, or is at odds with published advice; ``notes``: what
   is good to know; ``mind``: what the safety rules say of these days.

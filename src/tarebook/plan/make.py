@@ -9,6 +9,7 @@ from tarebook.findings import AskedWrongly
 from tarebook.plan.cold import held_min, longest_held_min, warm_of
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict
 from tarebook.plan.jobs import Job
+from tarebook.plan.nights import USUAL, Window
 from tarebook.plan.nights import nights as nights_between
 from tarebook.plan.notes import notes_of
 from tarebook.plan.parted import first_loads, thawed_by_load
@@ -18,10 +19,6 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.trays import Dryer
 from tarebook.plan.words import said_at
 from tarebook.tuples import NamedTuple
-
-Window = tuple[tuple[int, int], tuple[int, int]]
-"""Clock times between which nobody wants to be needed."""
-
 
 _WORTH_A_WORD = 60
 
@@ -99,13 +96,16 @@ def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Pl
         wish=wish,
         zone=zone,
         placed=placed,
-        steps=steps_of(jobs, placed, placer.nights if placer.awake else ()),
+        steps=steps_of(jobs, placed, placer.nights if placer.awake else (), placer.quiet),
         conflicts=(),
         notes=(),
     )
     found = (*conflicts, *conflicts_of(plan.jobs, dryer, placed, plan.steps))
     begun = placer.said_of_the_ends(placed)
-    notes = notes_of(plan.jobs, placed, plan.steps, wish.by, zone, nights_asked=bool(wish.nights))
+    notes = notes_of(
+        plan.jobs, placed, plan.steps, wish.by, zone, placer.quiet,
+        night=placer.night, nights_asked=bool(wish.nights),
+    )  # fmt: skip
     return plan._replace(conflicts=found, notes=(*begun, *notes))
 
 
@@ -144,10 +144,19 @@ class _Placer:
         self.trays = max(dryer.trays or most, most)
         self.wish = wish
         self.zone = zone
-        middle = wish.ready if wish.ready is not None else self.start
-        self.nights = self._nights(middle)
+        self.nights = self._spans(wish.nights) if wish.nights else []
         self.awake = bool(self.nights)
         self.by_night = False
+
+    @property
+    def night(self) -> Window:
+        """The night in which nobody gets up to turn a soak: the cook's own, or the usual one."""
+        return self.wish.nights if self.wish.nights and self.awake else USUAL
+
+    @property
+    def quiet(self) -> list[Span]:
+        """The same, as spans."""
+        return self._spans(self.night)
 
     @property
     def start(self) -> int:
@@ -256,12 +265,11 @@ class _Placer:
         )  # fmt: skip
         return [found] if found else []
 
-    def _nights(self, middle: int) -> list[Span]:
-        if self.wish.nights is None:
-            return []
-        begin, end = self.wish.nights
+    def _spans(self, window: Window) -> list[Span]:
+        """Return every such night around the plan."""
+        middle = self.wish.ready if self.wish.ready is not None else self.start
         since, until = middle - 2 * HORIZON, middle + 3 * HORIZON
-        return list(nights_between(begin, end, self.zone, since=since, until=until))
+        return list(nights_between(*window, self.zone, since=since, until=until))
 
     def _at(self, minute: int) -> str:
         return said_at(minute, self.zone)

@@ -8,6 +8,21 @@ from datetime import datetime, timedelta, tzinfo
 from tarebook.clocks.zones import clock, minute_of
 from tarebook.plan.tasks import Span
 
+Window = tuple[tuple[int, int], tuple[int, int]]
+"""Clock times between which nobody wants to be needed."""
+USUAL: Window = ((22, 0), (6, 0))
+"""The night of a cook who named none: nobody gets up in it to turn a soak."""
+
+
+def window_words(window: Window, between: str = " and ") -> str:
+    """Return a night in words.
+
+    Example:
+        >>> window_words(USUAL), window_words(USUAL, "-")
+        ('22:00 and 06:00', '22:00-06:00')
+    """
+    return between.join(f"{hour:02d}:{minute:02d}" for hour, minute in window)
+
 
 def nights(
     begin: tuple[int, int], end: tuple[int, int], zone: tzinfo, *, since: int, until: int

@@ -10,14 +10,15 @@ from tarebook.figures.working import value
 from tarebook.kitchen.keys import BY_PATH
 from tarebook.plan.conflicts import Said, load_name
 from tarebook.plan.jobs import Job
+from tarebook.plan.nights import Window, window_words
 from tarebook.plan.steps import Step, hours_words
-from tarebook.plan.tasks import Placed
+from tarebook.plan.tasks import Placed, Span
+from tarebook.plan.turns import wanted_turns
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.rulebook import both_scales, degrees
 from tarebook.safety.steps import check_steps
 
-_LATE, _EARLY = 23, 6
 _BOILING_F, _M_PER_FT, _HIGH_M = 212, 0.3048, 600
 _LONG_WORK = ("trim", "slice", "knead", "drain", "simmer", "steam", "boil-down", "form", "load")
 
@@ -28,7 +29,9 @@ def notes_of(
     steps: Sequence[Step],
     by: str,
     zone: tzinfo,
+    quiet: Sequence[Span],
     *,
+    night: Window,
     nights_asked: bool,
 ) -> tuple[Said, ...]:
     """Return what is good to know of a plan: hours, clocks, nights, and what overlaps."""
@@ -57,8 +60,9 @@ def notes_of(
     found += _cure_notes(jobs, placed)
     found += _height_notes(jobs)
     found += _clock_notes(placed, zone)
+    found += _turn_notes(jobs, placed, steps, quiet, night)
     if not nights_asked:
-        found += _night_notes(steps, zone)
+        found += _night_notes(steps, zone, quiet, night)
     found += _overlap_notes(jobs, placed, zone)
     return tuple(found)
 
@@ -118,15 +122,50 @@ def _offset(minute: int, zone: tzinfo) -> timedelta:
     return clock(minute, zone).utcoffset() or timedelta(0)
 
 
-def _night_notes(steps: Sequence[Step], zone: tzinfo) -> Iterator[Said]:
-    late = [
-        one for one in steps if one.attended and not _EARLY <= clock(one.start, zone).hour < _LATE
-    ]
+def _turn_notes(
+    jobs: Sequence[Job],
+    placed: Sequence[Placed],
+    steps: Sequence[Step],
+    quiet: Sequence[Span],
+    night: Window,
+) -> Iterator[Said]:
+    """Yield what became of the turnings of a soak that would have fallen into the night."""
+    late = left = 0
+    for one in placed:
+        if one.kind == "soak" and jobs[one.batch].case.soaked:
+            wanted = wanted_turns(one.span)
+            done = [
+                each for each in steps
+                if (each.kind, each.job, each.load) == ("turn", one.batch, one.load)
+            ]  # fmt: skip
+            asleep = sum(any(map(Span(at, at + 1).meets, quiet)) for at in wanted)
+            late += asleep
+            left += min(len(wanted) - len(done), asleep)
     if late:
+        told = {"moved to evening or morning": late - left, "left out": left}
         yield Said(
-            f"{len(late)} of these steps fall between {_LATE}:00 and 0{_EARLY}:00; the first is "
-            f"{said_at(late[0].start, zone)}",
-            "add --no-nights 22:00-06:00 to keep out of the night",
+            f"{late} turning{'s' if late > 1 else ''} of a soak would fall between "
+            f"{window_words(night)}, and nobody gets up for that: "
+            + ", ".join(f"{count} {what}" for what, count in told.items() if count)
+        )
+
+
+def _night_notes(
+    steps: Sequence[Step], zone: tzinfo, quiet: Sequence[Span], night: Window
+) -> Iterator[Said]:
+    """Yield how much of the work falls into the night, where nobody asked to be left alone."""
+    late = [one for one in steps if one.attended and any(map(one.span.meets, quiet))]
+    if late:
+        first = f'"{late[0].what}", {said_at(late[0].start, zone)}'
+        many = len(late) > 1
+        yield Said(
+            (
+                f"{len(late)} of these steps fall between"
+                if many
+                else "1 of these steps falls between"
+            )
+            + f" {window_words(night)}; {'the first' if many else 'it'} is {first}",
+            f"add --no-nights {window_words(night, '-')} to keep out of the night",
         )
 
 

@@ -12,11 +12,11 @@ from tarebook.plan.jobs import Job, whole_minutes
 from tarebook.plan.place import GRID
 from tarebook.plan.step_words import air_note, test_words, words_of
 from tarebook.plan.tasks import HANDS_ON, Placed, Span
+from tarebook.plan.turns import turn_times
 from tarebook.safety.rulebook import air_words, degrees
 from tarebook.tuples import NamedTuple
 
 _SHORTEST_WAIT = 30
-_TURN_TWICE_FROM = 3 * 60
 _MOST_TESTS = 6
 RAW_KINDS = frozenset(
     {"trim", "slice", "knead", "form", "steep", "rub", "drain", "wash", "simmer", "steam",
@@ -57,14 +57,18 @@ class Step(NamedTuple):
 
 
 def steps_of(
-    jobs: Sequence[Job], placed: Sequence[Placed], nights: Sequence[Span] = ()
+    jobs: Sequence[Job],
+    placed: Sequence[Placed],
+    nights: Sequence[Span] = (),
+    quiet: Sequence[Span] = (),
 ) -> tuple[Step, ...]:
     """Return a plan in words, in order: what was placed, and what is done in between.
 
     Args:
         jobs: the recipes.
         placed: the plan.
-        nights: spans in which nobody turns a bag or a tray.
+        nights: spans in which nobody turns or tests anything.
+        quiet: spans in which nobody gets up to turn a soak.
     """
     found = [_in_lots(_step(one, jobs[one.batch]), jobs, placed) for one in placed]
     clean = (*finished_spans(placed), *heated_spans(placed))
@@ -74,7 +78,7 @@ def steps_of(
         found += _waits(at, job, own)
         for one in own:
             if one.kind == "soak" and job.case.soaked:
-                turns += _turns(one, merged((*nights, *(clean if job.case.is_flesh else ()))))
+                turns += _turns(one, merged((*quiet, *(clean if job.case.is_flesh else ()))))
     raw = (*raw_spans(jobs, placed), *(one.span for one in turns if jobs[one.job].case.is_flesh))
     for one in placed:
         if one.kind == "dry":
@@ -150,30 +154,24 @@ def _wait(at: int, load: int, start: int, end: int) -> Step:
     )
 
 
-def _turns(soak: Placed, nights: Sequence[Span]) -> Iterator[Step]:
-    """Yield when the bag is turned: twice, or once in a short soak; never by night.
+def _turns(soak: Placed, closed: Sequence[Span]) -> Iterator[Step]:
+    """Yield when the bag is turned: never by night.
 
     Nor while strips are heated, or finished ones lie open: nobody touches what is wet with raw
     juices then.
     """
-    length = soak.end - soak.start
-    parts = (1 / 3, 2 / 3) if length >= _TURN_TWICE_FROM else (1 / 2,)
     each = whole_minutes(minutes("turn"))
-    seen: set[int] = set()
-    for part in parts:
-        start = _awake(soak.start + whole_minutes(length * part), each, nights)
-        if soak.start < start and start + each <= soak.end and start not in seen:
-            seen.add(start)
-            yield Step(
-                "turn",
-                soak.batch,
-                soak.load,
-                start,
-                start + each,
-                True,
-                "Turn it in its marinade",
-                "the bag closed; hands washed after",
-            )
+    for start in turn_times(soak.span, each, closed):
+        yield Step(
+            "turn",
+            soak.batch,
+            soak.load,
+            start,
+            start + each,
+            True,
+            "Turn it in its marinade",
+            "the bag closed; hands washed after",
+        )
 
 
 def _looked_at(
@@ -281,16 +279,6 @@ def _between_tests(length: int) -> int:
 
 def _event(kind: str, dry: Placed, start: int, length: int, what: str, note: str = "") -> Step:
     return Step(kind, dry.batch, dry.load, start, start + length, True, what, note)
-
-
-def _awake(start: int, length: int, nights: Sequence[Span]) -> int:
-    """Return the time itself, or the nearer edge of the night that it lies in."""
-    span = Span(start, start + length)
-    night = next((one for one in nights if one.meets(span)), None)
-    if night is None:
-        return start
-    evening = night.start - length
-    return evening if start - evening <= night.end - start else night.end
 
 
 def _asleep(start: int, length: int, nights: Sequence[Span]) -> bool:
