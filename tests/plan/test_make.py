@@ -77,6 +77,33 @@ def test_too_soon_is_said_with_the_earliest(plan: PlanOf) -> None:
     assert "which is past" in found.conflicts[0].text
     assert f"the earliest is {ends(found)[1]}" in found.conflicts[0].do
     assert "Wednesday 25 November, 09:00" == ends(found)[0]
+    assert found.conflicts[0].do.startswith("begun now, ")
+
+
+def test_a_later_start_than_now_is_explained(plan: PlanOf) -> None:
+    """Too late for the hour asked, and night before it can begin: both hours, why, and the way."""
+    late = datetime(2026, 11, 25, 21, 30, tzinfo=ZoneInfo("America/Chicago"))
+    found = plan(ready="tomorrow 18:00", nights="22:00-06:00", now=late)
+    (told,) = (one.do for one in found.conflicts)
+    begin, end = ends(found)
+
+    assert f"the earliest is {end}: that plan follows, and begins {begin}" in told
+    assert "begun now" not in told and not begin.startswith("Wednesday")
+    assert "since nobody is needed between 22:00 and 06:00, and the dryer rests" in told
+    free = ends(plan(ready="tomorrow 18:00", now=late))[1]
+    assert told.endswith(f"without --no-nights it could be ready {free}")
+
+
+@pytest.mark.parametrize("when", [{}, {"start": "today 22:00"}])
+def test_nothing_is_won_by_beginning_in_the_night(when: dict[str, str], plan: PlanOf) -> None:
+    """Where a plan begins hours after it may, it says that sooner would win nothing, and why."""
+    late = datetime(2026, 11, 25, 21, 30, tzinfo=ZoneInfo("America/Chicago"))
+    found = plan(nights="22:00-06:00", now=late, **when)
+
+    asked = "at the hour asked, Wednesday 25 November, 22:00" if when else "now"
+    assert f"Nothing is won by beginning {asked}: it would end no sooner, since" in noted(found)
+    assert "between 22:00 and 06:00, and the dryer rests." in noted(found)
+    assert "Nothing is won" not in noted(plan(now=late, **when))
 
 
 def test_a_load_that_would_end_by_night(plan: PlanOf) -> None:

@@ -9,7 +9,7 @@ from tarebook.findings import AskedWrongly
 from tarebook.plan.cold import held_min, longest_held_min, warm_of
 from tarebook.plan.conflicts import Said, conflicts_of, night_conflict
 from tarebook.plan.jobs import Job
-from tarebook.plan.nights import USUAL, Window
+from tarebook.plan.nights import USUAL, Window, window_words
 from tarebook.plan.nights import nights as nights_between
 from tarebook.plan.notes import notes_of
 from tarebook.plan.parted import first_loads, thawed_by_load
@@ -173,10 +173,7 @@ class _Placer:
                 return placed, conflicts
             conflicts.append(self._too_soon(placed))
             soonest = self._first(lambda: self.forward(self.wish.now), conflicts)
-            conflicts[-1] = conflicts[-1]._replace(
-                do=f"begun now, the earliest is {self._at(max(one.end for one in soonest))}: "
-                "that plan follows"
-            )
+            conflicts[-1] = conflicts[-1]._replace(do=self._earliest(soonest))
             return soonest, conflicts
         placed = self._first(lambda: self.forward(self.start), conflicts)
         conflicts += self._said_of_nights(placed)
@@ -189,10 +186,12 @@ class _Placer:
     def said_of_the_ends(self, placed: Sequence[Placed]) -> list[Said]:
         """Return why a plan begins later, or ends sooner, than was asked."""
         first, last = placed[0].start, max(one.end for one in placed)
-        if self.wish.start is not None and first - self.wish.start >= _WORTH_A_WORD:
-            asked = self._at(self.wish.start)
+        if self.wish.ready is None and first - self.start >= _WORTH_A_WORD:
+            when = "now"
+            if self.wish.start is not None:
+                when = f"at the hour asked, {self._at(self.wish.start)}"
             return [
-                Said(f"nothing is won by beginning at the hour asked, {asked}: this ends as soon")
+                Said(f"nothing is won by beginning {when}: it would end no sooner, {self._since()}")
             ]
         if self.wish.ready is not None and _WORTH_A_WORD <= self.wish.ready - last:
             asked = self._at(self.wish.ready)
@@ -245,6 +244,28 @@ class _Placer:
         if found is None:
             raise AskedWrongly("that is more than two weeks of drying; plan less at once")
         return found
+
+    def _earliest(self, soonest: Sequence[Placed]) -> str:
+        """Return when the plan that follows ends, and why it does not begin at once."""
+        first, last = soonest[0].start, max(one.end for one in soonest)
+        if first - self.wish.now < _WORTH_A_WORD:
+            return f"begun now, the earliest is {self._at(last)}: that plan follows"
+        said = (
+            f"the earliest is {self._at(last)}: that plan follows, and begins {self._at(first)}; "
+            f"begun sooner it would end no sooner, {self._since()}"
+        )
+        free = self.forward(self.wish.now, free=True) if self.awake and self.nights else None
+        ends = last if free is None else max(one.end for one in free)
+        if ends < last:
+            said += f"; without --no-nights it could be ready {self._at(ends)}"
+        return said
+
+    def _since(self) -> str:
+        """Return why an earlier start than the plan's would win nothing."""
+        if not (self.awake and self.nights):
+            return "since one dryer and one pair of hands do all of it"
+        rests = "" if self.by_night else ", and the dryer rests"
+        return f"since nobody is needed between {window_words(self.night)}{rests}"
 
     def _too_soon(self, placed: Sequence[Placed]) -> Said:
         return Said(
