@@ -45,6 +45,13 @@ def test_a_span_is_low_to_high() -> None:
     assert "not known" == span(None)
 
 
+def test_a_span_without_width_is_told_once() -> None:
+    """None at all is 0, without decimals; two ends that read alike stand there once."""
+    assert "0 mg" == span(found(0, 0, 0))
+    assert "0 g" == span(found(0, 0, 0, "g"))
+    assert "0.61 g" == span(found(0.609, 0.61, 0.612, "g"))
+
+
 def test_the_likely_value_is_at_least_where_something_is_missing() -> None:
     """A figure that can only be higher says "at least"."""
     assert "280 mg" == likely(found(208, 280, 364))
@@ -58,7 +65,7 @@ def test_all_missing_is_not_known_rather_than_zero() -> None:
 
     assert nothing_known(gone)
     assert "not known" == likely(gone) == span(gone)
-    assert not nothing_known(found(0, 0, 0)) and "0.0 mg" == likely(found(0, 0, 0))
+    assert not nothing_known(found(0, 0, 0)) and "0 mg" == likely(found(0, 0, 0))
 
 
 def test_per_cent() -> None:

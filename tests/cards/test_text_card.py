@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 
 import pytest
 
+from tarebook.cards.content import content
 from tarebook.cards.lines import Line, plain_text, width
 from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import Worksheet, worksheet
@@ -68,6 +69,38 @@ def test_the_likely_value_is_rounded_as_labels_round(
     tens = 10 * int(found.likely / 10 + 0.5)
     share = int(found.likely / 2300 * 100 + 0.5)
     assert f"sodium {tens} mg {share} % DV {found.low:.0f}-{found.high:.0f} mg" in page
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_no_amount_lies_outside_its_own_range(name: str, shipped: Shipped) -> None:
+    """Where the steps of a label would lead outside low to high, the likely value stands."""
+    ranges = [one for one in content(shipped(name)).figures if one.span and one.share]
+
+    assert len(ranges) > 7
+    for one in ranges:
+        low, _, high = one.span.split()[0].partition("-")
+        amount = float(one.amount.split()[0].replace(",", ""))
+        assert float(low) <= amount <= float(high or low), one
+
+
+def test_calcium_that_a_label_rounds_away_stands_as_it_is(shipped: Shipped) -> None:
+    """7.3 mg of 6.3 to 8.5 is not 10 mg on a card that tells the range beside it."""
+    (calcium,) = [one for one in content(shipped()).figures if one.figure == "calcium_mg"]
+
+    assert ("7.3 mg", "6.3-8.5 mg") == (calcium.amount, calcium.span)
+
+
+def test_what_is_at_least_so_much_has_its_likely_value_and_its_range(
+    recipe_of: RecipeOf, unwrapped: Unwrapped
+) -> None:
+    """A spoon of liquid smoke does not pull sodium down to its low end; all three are marked."""
+    done = worksheet(recipe_of(marinade={"soy-sauce": "1 cup", "liquid-smoke": "1 Tbsp"}))
+    found = done.estimate.per_ounce["sodium_mg"]
+    page = unwrapped(text_card(done))
+
+    assert found is not None and found.low < found.likely < found.high
+    told = f"at least {found.likely:.0f} mg ≥ {found.low:.0f}-{found.high:.0f} mg"
+    assert f"sodium {told}" in page
 
 
 def test_figures_without_a_daily_value_have_no_share(

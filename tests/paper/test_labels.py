@@ -9,6 +9,7 @@ from fractions import Fraction
 import pytest
 from pypdf import PdfReader
 
+from tarebook.cards.content import content
 from tarebook.cards.worksheet import Worksheet, worksheet
 from tarebook.findings import AskedWrongly
 from tarebook.paper.labels import (
@@ -24,6 +25,7 @@ from tarebook.recipe.model import HeatStep
 from tarebook.safety import keep_by
 
 DAY = date(2026, 11, 25)
+HELD = "\N{NO-BREAK SPACE}"
 
 
 def batch(name: str = "juniper-venison") -> Worksheet:
@@ -56,6 +58,33 @@ def test_a_label_says_what_must_be_said(name: str) -> None:
     assert "sodium" in page
     assert "Contains:" in page
     assert "Home estimate, not a retail label." in page
+
+
+def test_a_label_rounds_sodium_as_the_card_does() -> None:
+    """One figure in one rounding, on card and label, with its range behind it."""
+    (sodium,) = [one for one in content(batch()).figures if one.figure == "sodium_mg"]
+    told = words()
+
+    assert f"sodium {sodium.amount}" == told.sodium.replace(HELD, " ")
+    assert f"{told.sodium_range.replace('–', '-')} mg" == sodium.span
+
+
+def test_a_label_has_the_likely_value_and_the_range_of_what_is_at_least() -> None:
+    """With liquid smoke in it sodium is at least its likely value, not its low end."""
+    recipe, _ = load_recipe("juniper-venison")
+    smoked = recipe._replace(
+        ingredients=tuple(
+            one._replace(food="liquid-smoke") if one.food == "allspice" else one
+            for one in recipe.ingredients
+        ),
+    )
+    done = worksheet(smoked, factor=Fraction(1))
+    told = label_words(done, keep_by(done.case, packed_on=DAY), packed=DAY)
+    found = done.estimate.per_ounce["sodium_mg"]
+
+    assert found is not None and found.low < found.likely
+    assert f"sodium at least {found.likely:.0f} mg" == told.sodium.replace(HELD, " ")
+    assert f"{found.low:.0f}–{found.high:.0f}" == told.sodium_range
 
 
 @pytest.mark.published

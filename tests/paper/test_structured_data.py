@@ -83,7 +83,7 @@ def test_figures_are_of_a_named_ounce_and_called_an_estimate(shipped: Shipped) -
     assert nutrition["description"].startswith("Home estimate, not a retail label. Likely value")
     assert f"sodium {sodium.amount} ({sodium.span})" in nutrition["description"]
     assert "trans fat not known" in nutrition["description"]
-    assert "carbohydrate at least 1" in nutrition["description"]
+    assert "added sugars at least 1" in nutrition["description"]
 
 
 def test_ingredients_are_exact_and_the_meat_is_first(shipped: Shipped) -> None:

@@ -12,6 +12,7 @@ from tarebook.cards.figures import (
     NO_TOTAL,
     NOT_KNOWN,
     digits,
+    likely,
     nothing_known,
     span,
 )
@@ -72,14 +73,16 @@ class Group(NamedTuple):
 
 
 class FigureRow(NamedTuple):
-    """One figure of an ounce: likely value rounded as labels round, share of a day, low to high.
+    """One figure of an ounce: likely value, share of a day, low to high.
+
+    The likely value is rounded as labels round, but never to outside of its own range.
 
     Attributes:
         figure: its name in the tables, as ``sodium_mg``; empty for one that is never known.
         name: what the card calls it.
-        amount: with unit; ``at least`` before a floor; or that it is not known.
+        amount: with unit; ``at least`` where something is missing; or that it is not known.
         share: ``12 % DV``, or empty.
-        span: ``208-364 mg``, or empty.
+        span: ``208-364 mg``, or empty; ``≥`` before it where something is missing.
     """
 
     figure: str
@@ -142,7 +145,7 @@ def content(sheet: Worksheet) -> Content:
         conditions=tuple(_conditions(sheet)),
         steps=tuple(clean(step) for step in _steps(recipe)),
         notes=tuple(clean(note) for note in recipe.notes),
-        figures_foot=f"{found.ounce.words}; likely value rounded as labels round",
+        figures_foot=f"{found.ounce.words}; likely value rounded as labels round, within its range",
         figures=tuple(_figures(found)),
         beneath=(*_beneath(found), *_of_a_day(sheet)),
         allergens=tuple(allergen_sentences(sheet.allergens)),
@@ -215,10 +218,28 @@ def _figure(figure: str, value: Range | None) -> FigureRow:
     if nothing_known(value):
         return FigureRow(figure, name, NOT_KNOWN)
     if value.at_least:
-        # What is missing cannot be rounded away: the floor stands unrounded, with no share.
-        return FigureRow(figure, name, f"at least {digits(value.low, value.unit)} {value.unit}")
-    rounded = f"{round_label(figure, value.likely)} {value.unit}"
-    return FigureRow(figure, name, rounded, _share_of_day(figure, value.likely), span(value))
+        # What is missing cannot be rounded away: the figure stands unrounded, with no share.
+        return FigureRow(figure, name, likely(value), span=f"≥ {span(value)}")
+    amount = f"{rounded(figure, value)} {value.unit}"
+    return FigureRow(figure, name, amount, _share_of_day(figure, value.likely), span(value))
+
+
+def rounded(figure: str, value: Range) -> str:
+    """Return the likely value as a label rounds it; as it stands where that leaves its range.
+
+    Args:
+        figure: its name, as in ``NAMES``.
+        value: its range.
+
+    Returns:
+        The number, without its unit.
+    """
+    told = str(round_label(figure, value.likely))
+    low, at, high = (
+        float(text.replace(",", ""))
+        for text in (digits(value.low, value.unit), told, digits(value.high, value.unit))
+    )
+    return told if low <= at <= high else digits(value.likely, value.unit)
 
 
 def _share_of_day(figure: str, amount: float) -> str:

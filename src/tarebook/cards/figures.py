@@ -37,6 +37,8 @@ def digits(amount: float, unit: str) -> str:
     Returns:
         Whole numbers for mg, kcal and per cent; one decimal for small grams.
     """
+    if not amount:
+        return "0"
     if unit in ("mg", "kcal", "%"):
         return f"{amount:,.1f}" if unit == "mg" and abs(amount) < 10 else f"{amount:,.0f}"
     if abs(amount) >= 100:
@@ -53,10 +55,11 @@ def nothing_known(found: Range) -> bool:
 
 
 def span(found: Range | None) -> str:
-    """Return ``low-high unit`` of a range, or that it is not known."""
+    """Return ``low-high unit`` of a range, one end where both read alike; or that it is not known."""
     if found is None or nothing_known(found):
         return NOT_KNOWN
-    return f"{digits(found.low, found.unit)}-{digits(found.high, found.unit)} {found.unit}".strip()
+    ends = (digits(one, found.unit) for one in (found.low, found.high))
+    return f"{'-'.join(dict.fromkeys(ends))} {found.unit}".strip()
 
 
 def likely(found: Range | None) -> str:

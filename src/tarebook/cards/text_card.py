@@ -60,9 +60,9 @@ def _method(card: Content) -> Iterator[Line]:
 def _figures(card: Content) -> Iterator[Line]:
     yield Line()
     yield Line(FIGURES_HEAD, Style.HEAD)
-    yield Line(f"({card.figures_foot})")
+    yield from _say([f"({card.figures_foot})"])
     rows = [(one.name, one.amount, one.share, one.span) for one in card.figures]
-    yield from (Line(text) for text in table(rows, (16, 18, 8, 14), right=(1, 2)))
+    yield from (Line(text) for text in table(rows, (14, 17, 8, 15), right=(1, 2)))
     yield from _say(card.beneath)
 
 

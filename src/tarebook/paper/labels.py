@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any
 
-from tarebook.cards.content import NOT_A_LABEL
+from tarebook.cards.content import NOT_A_LABEL, rounded
 from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
 from tarebook.cards.lines import clean
 from tarebook.cards.worksheet import Worksheet
@@ -97,9 +97,9 @@ def label_words(
         kept="" if cold else f"{IF_SEALED} {keep.heated}",
         cold=cold,
         net=_net(each_g),
-        sodium=f"{NAMES['sodium_mg']} {_likely(found['sodium_mg'])}",
+        sodium=f"{NAMES['sodium_mg']} {_likely('sodium_mg', found)}",
         sodium_range=_span(found["sodium_mg"]),
-        sugars=f"{NAMES['sugars_g']} {_likely(found['sugars_g'])}",
+        sugars=f"{NAMES['sugars_g']} {_likely('sugars_g', found)}",
         sugars_range=_span(found["sugars_g"]),
         allergens=tuple(_allergens(sheet)),
         source=f"Shortest published times: {source}" if keep.limits else "",
@@ -180,7 +180,9 @@ def _days(keep: KeepBy, own: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
 
 def _cold(keep: KeepBy, own: Mapping[str, str]) -> tuple[str, ...]:
     """Return that it is kept cold; a cook's own last day in the cold is theirs to give."""
-    told = [keep.label] if keep.to_eat else [keep.label, "Keep cold until it has been."]
+    told = [keep.label]
+    if not (keep.to_eat or keep.lost):
+        told.append("Keep cold until it has been.")
     told += [
         f"Use by {said} {_PLACES[place]} (the cook's own)."
         for place, said in own.items()
@@ -199,18 +201,19 @@ def _net(each_g: float | None) -> str:
     return f"Net weight {format_pounds(each_g)} ({each_g:,.0f} g)"
 
 
-def _likely(found: Range | None) -> str:
+def _likely(figure: str, ranges: Mapping[str, Range | None]) -> str:
+    found = ranges[figure]
     if found is None:
         return NO_TOTAL
     if nothing_known(found):
         return NOT_KNOWN
     if found.at_least:
-        return f"at least {digits(found.low, found.unit)}{_HELD}{found.unit}"
-    return f"{digits(found.likely, found.unit)}{_HELD}{found.unit}"
+        return f"at least{_HELD}{digits(found.likely, found.unit)}{_HELD}{found.unit}"
+    return f"{rounded(figure, found)}{_HELD}{found.unit}"
 
 
 def _span(found: Range | None) -> str:
-    if found is None or nothing_known(found) or found.at_least:
+    if found is None or nothing_known(found):
         return ""
     return f"{digits(found.low, found.unit)}–{digits(found.high, found.unit)}"
 

@@ -18,9 +18,11 @@ _STEP = 0.25
 
 
 def drawn(row: FigureRow, found: Estimate) -> Range | None:
-    """Return the range that a row draws, if it has one to tell."""
+    """Return the range that a row draws, if it has one to tell; one without an upper end has none."""
     one = found.per_ounce.get(row.figure) if row.span else None
-    return one if one is not None and one.likely >= _LEAST_DRAWN else None
+    if one is None or one.at_least:
+        return None
+    return one if one.likely >= _LEAST_DRAWN else None
 
 
 def reach_of(ranges: Iterable[Range]) -> float:
