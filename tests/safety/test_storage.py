@@ -47,7 +47,7 @@ def test_last_days(case: Cases, packed: date, until: tuple[date, ...]) -> None:
     assert until == tuple(one.until for one in keep_by(case(), packed_on=packed).limits)
 
 
-@pytest.mark.parametrize("air_f", [(None, 125.0), (None, 140.0), (170.0, 500.0)])
+@pytest.mark.parametrize("air_f", [(None, 131.0), (None, 140.0), (170.0, 500.0)])
 def test_an_oven_step_that_the_air_rules_out_is_no_heat_step(
     air_f: tuple[float | None, float], case: Cases
 ) -> None:
@@ -102,6 +102,28 @@ def test_a_good_step_changes_nothing(batch: Callable[..., Recipe], food: str, st
     plain = batch(food)
 
     assert keep_by(Case.of(plain)) == keep_by(Case.of(plain._replace(steps=(step,))))
+
+
+@pytest.mark.parametrize(
+    ("top_f", "lost"), [(125.0, True), (129.0, True), (130.0, False), (None, False)]
+)
+@pytest.mark.parametrize("food", ["deer", "turkey-breast", "bear", "whitefish"])
+def test_meat_dried_cooler_than_anybody_publishes(
+    food: str, top_f: float | None, lost: bool, case: Cases
+) -> None:
+    """Heated or not, what lay under 130 degF for hours is not called cooked food to be kept."""
+    found = keep_by(case(food)._replace(dryer_top_f=top_f))
+
+    assert lost is found.lost and lost is not found.to_eat
+    assert lost is ("cooler than anybody publishes even for heated meat: not to be" in found.label)
+    assert not (lost and ("Keep cold" in found.label or "wrapped" in found.label))
+    (told,) = storage(case(food)._replace(dryer_top_f=top_f))
+    assert lost is (told.hint == "dry it where the air holds 145 °F (63 °C) or more")
+
+
+def test_mushrooms_may_dry_as_cool_as_they_like(case: Cases) -> None:
+    """The least air is one for flesh."""
+    assert not keep_by(case("mushroom-shiitake", temperature_f=115)).lost
 
 
 MOIST = Finish(by=FinishBy.MOISTURE_TO_PROTEIN, value=(0.8, 1.0, 1.2))

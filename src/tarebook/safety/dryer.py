@@ -41,6 +41,12 @@ def too_cool(case: Case) -> bool:
     return air is not None and air[0] < limit(rule, "dryer-air") - _DIAL
 
 
+def too_cold_for_any(case: Case) -> bool:
+    """Return whether raw flesh or heated dries cooler than anybody publishes."""
+    least = limit("dryer-after-heat", "dryer-air")
+    return case.is_flesh and case.air_f is not None and case.air_f[1] < least - _DIAL
+
+
 def cannot_hold(case: Case) -> bool:
     """Return whether the dryer in the house is one that published advice keeps meat out of."""
     least = limit("fixed-dryer", "dryer-air")

@@ -9,10 +9,10 @@ from tarebook.figures.nutrients import values
 from tarebook.findings import Finding
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.dryer import cannot_hold, too_cool
+from tarebook.safety.dryer import cannot_hold, too_cold_for_any, too_cool
 from tarebook.safety.ground import too_fat
 from tarebook.safety.heat import days_as_cooked, dried_too_short, held_words
-from tarebook.safety.rulebook import citations, degrees, limit, rule, span
+from tarebook.safety.rulebook import air_words, citations, degrees, limit, rule, span
 from tarebook.safety.soak import over_every_limit, soaks_warm
 from tarebook.safety.steps import steps_raw, steps_warm
 from tarebook.tuples import NamedTuple
@@ -59,6 +59,7 @@ class KeepBy(NamedTuple):
         cites: ids of the rules it stands on, joined by ``; ``.
         instead: what to do where there is no date, a sentence.
         to_eat: whether it is food to be kept at all, with no heat step missing.
+        lost: whether no heat can make up for what it missed.
         packing: what the bag must not do, a sentence, or nothing.
         heated: the heat that the times rest on, words that follow an "and"; empty without times.
     """
@@ -68,6 +69,7 @@ class KeepBy(NamedTuple):
     cites: str
     instead: str = ""
     to_eat: bool = True
+    lost: bool = False
     packing: str = ""
     heated: str = ""
 
@@ -109,8 +111,11 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
     if reason:
         instead, also = _instead(case)
         packing = FISH_PACK if case.animal is Animal.FISH else ""
-        to_eat = not (unheated(case) or steps_raw(case))
-        return KeepBy((), reason, f"{cites}; {also}", instead, to_eat=to_eat, packing=packing)
+        lost = too_cold_for_any(case)
+        packing = "" if lost else packing
+        to_eat = not (lost or unheated(case) or steps_raw(case))
+        cites = f"{cites}; {also}"
+        return KeepBy((), reason, cites, instead, to_eat=to_eat, lost=lost, packing=packing)
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
     return KeepBy(limits=limits, reason="", cites="storage-cautious", heated=_heated(case))
 
@@ -124,6 +129,9 @@ def storage(case: Case) -> tuple[Finding, ...]:
         do = f"cool it, seal it with the least air, {_LOOK}"
         return (case.note("storage", says, do, cites=f"{found.cites}; mould-discard"),)
     says = f"{_small(found.instead)[:-1]}; there is no use-by date"
+    if found.lost:
+        do = f"dry it where the air holds {degrees('dryer-145', 'dryer-air')} or more"
+        return (case.warn("storage-cold", says, do, cites=f"{found.cites}; dryer-145"),)
     if found.to_eat:
         says += f", for {found.reason}"
     if case.animal is Animal.FISH:
@@ -186,6 +194,12 @@ def unheated(case: Case) -> bool:
 
 def _instead(case: Case) -> tuple[str, str]:
     """Return what to do with a batch that has no date, and the rules that stands on."""
+    if too_cold_for_any(case):
+        at = air_words(case.air_f) if case.air_f else ""
+        return (
+            f"Dried at {at}, cooler than anybody publishes even for heated meat: not to be eaten.",
+            "dryer-after-heat; outbreak-venison",
+        )
     warm, missed = _lay_warm(case), _heat_missed(case)
     if warm and missed:
         return f"{warm} {missed}", f"out-of-cold; {case.inside_rule[0]}"
