@@ -11,6 +11,7 @@ Files of this room:
 - ``reach``: how far ranges are drawn.
 - ``html_card``: the recipe card as one HTML file; its look is ``card.css``.
 - ``html_figures``: its table of figures, with ranges drawn.
+- ``html_mind``: cautions in HTML, with their notes.
 - ``spelled``: signs that a voice stumbles on, as words.
 - ``structured_data``: what other programs may read of it.
 - ``plan``: the days of a batch on paper, ``plan.typ``; ``html_plan``: as HTML, ``plan.css``.

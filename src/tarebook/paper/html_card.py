@@ -12,10 +12,10 @@ from pathlib import Path
 
 from tarebook.cards.content import FIGURES_HEAD, Content, Group, Measured, content
 from tarebook.cards.worksheet import Worksheet
-from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
 from tarebook.paper.elements import Inside, Markup, data_block, element, page, style
 from tarebook.paper.html_figures import DV, figures_table
+from tarebook.paper.html_mind import caution_item, note_items
 from tarebook.paper.kitchen_fractions import kitchen_fractions
 from tarebook.paper.reach import LEGEND
 from tarebook.paper.spelled import blanks, spelled
@@ -152,34 +152,11 @@ def _figures(card: Content, found: Estimate) -> Markup:
 
 
 def _mind(noted: tuple[Noted, ...]) -> Markup:
-    return _section("mind", "Mind", *_list("ul", [_caution(one) for one in noted]))
-
-
-def _caution(one: Noted) -> Markup:
-    caution = one.caution
-    plain = caution.severity is Severity.NOTE
-    heard = {} if plain else {"aria_label": f"Important: {caution.title}."}
-    return element(
-        "li",
-        element("h3", f"{caution.title}.", **heard),
-        element("p", caution.text, *_note_marks(one.numbers)),
-        class_="plain" if plain else "grave",
-    )
-
-
-def _note_marks(numbers: tuple[int, ...]) -> Iterator[Inside]:
-    for number in numbers:
-        yield "\N{NO-BREAK SPACE}"
-        yield element("a", str(number), href=f"#note-{number}", aria_label=f"{number}, who says so")
+    return _section("mind", "Mind", *_list("ul", [caution_item(one) for one in noted]))
 
 
 def _notes(notes: tuple[str, ...]) -> Markup:
-    said = [
-        # What a link leads to takes the focus, so that reading goes on from there.
-        element("li", text, id=f"note-{number}", tabindex="-1")
-        for number, text in enumerate(notes, 1)
-    ]
-    return _section("who", "Who says so", *_list("ol", said))
+    return _section("who", "Who says so", *_list("ol", note_items(notes)))
 
 
 def _dated(date: str | None) -> Iterator[Markup]:
