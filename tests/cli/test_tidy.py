@@ -173,3 +173,29 @@ def test_what_is_saved_meanwhile_stays(
     assert (1, "") == (status, out)
     assert "was changed meanwhile and is left as it is" in err
     assert MESSY + "# one more\n" == strips.read_text("utf-8")
+
+
+def test_own_bottles_and_the_kitchen_are_tidied_too(tarebook: Tarebook, own_home: Path) -> None:
+    """A bottle by its name, the kitchen by its file, and both with the folder; remarks stay."""
+    bottle, kitchen = own_home / "foods" / "cove-soy.toml", own_home / "kitchen.toml"
+    bottle.parent.mkdir(parents=True)
+    bottle.write_text('like="soy-sauce" # from the cove\n[panel]\nserving = "1 Tbsp"\n', "utf-8")
+    kitchen.write_text("[dryer]\ntrays=4 # one is lost\n", "utf-8")
+
+    assert (1, f"{bottle}: not tidy\n", "") == tarebook("tidy", "--check", str(bottle))
+    assert (1, f"{bottle}: not tidy\n", "") == tarebook("tidy", "--check", "cove-soy")
+    assert (0, "") == tarebook("tidy", str(own_home))[::2]
+    assert bottle.read_text("utf-8").startswith('like = "soy-sauce"  # from the cove\n')
+    assert "[dryer]\ntrays = 4  # one is lost\n" == kitchen.read_text("utf-8")
+    assert 0 == tarebook("tidy", "--check", str(own_home)).status
+
+
+def test_a_faulty_kitchen_is_told_as_one(tarebook: Tarebook, own_home: Path) -> None:
+    """Not as a recipe without a title."""
+    own_home.mkdir()
+    file = own_home / "kitchen.toml"
+    file.write_text("[dryer]\ntrays = 'many'\n", "utf-8")
+    status, _, err = tarebook("tidy", str(file))
+
+    assert 1 == status
+    assert "kitchen.toml:2: error: " in err and "title" not in err

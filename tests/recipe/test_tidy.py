@@ -14,13 +14,13 @@ from hypothesis import strategies as some
 
 from tarebook.findings import RecordFaulty, TarebookError
 from tarebook.quantities.plain import plain
-from tarebook.recipe import tidy
 from tarebook.recipe.bottle_questions import bottle_from
 from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.recipe.read import read_recipe
 from tarebook.recipe.tidy import tidied
 from tarebook.recipe.write import to_toml
 from tarebook.recipe.write_bottle import bottle_toml
+from tarebook.toml import anew
 from tarebook.toml.pieces import Table, pieces
 from tarebook.where import folder
 
@@ -219,8 +219,8 @@ def test_err_what_would_not_read_the_same(
     good: str, bad: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Another amount, a lost remark, another step, a broken file: nothing is given out."""
-    true = tidy.text_of_page
-    monkeypatch.setattr(tidy, "text_of_page", lambda page: true(page).replace(good, bad))
+    true = anew.text_of_page
+    monkeypatch.setattr(anew, "text_of_page", lambda page: true(page).replace(good, bad))
 
     with pytest.raises(TarebookError, match=r"lake\.toml is left as it is"):
         of(MESSY)

@@ -39,7 +39,7 @@ def tidy(
         list[str],
         typer.Argument(
             metavar="RECIPE...",
-            help="Recipes by file, folder or name; files of bottles; - for a pipe.",
+            help="Recipes and own bottles by file, folder or name; kitchen.toml; - for a pipe.",
             autocompletion=complete.recipes,
             show_default=False,
         ),
@@ -54,8 +54,8 @@ def tidy(
 ) -> None:
     """Set recipes down in the usual order and spacing; remarks stay with their lines.
 
-    Fractions are written 1/2. Lines end as they did; a byte order mark goes. What has errors, or
-    would not read the same, is left as it is.
+    Own bottles and kitchen.toml too. Fractions are written 1/2. Lines end as they did; a byte
+    order mark goes. What has errors, or would not read the same, is left as it is.
 
     Example: tarebook tidy juniper-venison --show
     """
@@ -83,23 +83,50 @@ def _every(recipes: list[str], *, keep: bool) -> Iterator[_Done]:
 
     for name in recipes:
         try:
-            paths = find_recipes(name)
+            paths = find_recipes(_bottle_named(name) or name)
         except FileUnreadable as fault:
             yield _Done(name, fault=fault)
         else:
             yield from (_one(str(path), keep=keep) for path in paths)
 
 
+def _bottle_named(name: str) -> Path | None:
+    """Return the file of the cook's own bottle of a name that is no recipe's, or None."""
+    from pathlib import Path
+
+    from tarebook.files import holds
+    from tarebook.recipe.bottles import bottle_file, can_name
+    from tarebook.recipe.load import SUFFIX, own_recipes, shipped_recipes
+
+    recipe = Path(name), own_recipes() / f"{name}{SUFFIX}"
+    if any(holds(one.exists) for one in recipe) or name in shipped_recipes():
+        return None
+    found = bottle_file(name)
+    return found if can_name(name) and holds(found.is_file) else None
+
+
+def _tidied(data: bytes, file: str) -> bytes:
+    """Return a file as it would be tidy: the kitchen's by its name, others by what is in them."""
+    from pathlib import Path
+
+    if Path(file).name == "kitchen.toml":
+        from tarebook.kitchen.tidy import tidied as kitchen_tidied
+
+        return kitchen_tidied(data, file=file)
+    from tarebook.recipe.tidy import tidied
+
+    return tidied(data, file=file)
+
+
 def _one(name: str, *, keep: bool) -> _Done:
     from tarebook.files import write_whole
     from tarebook.findings import TarebookError
     from tarebook.recipe.load import recipe_bytes
-    from tarebook.recipe.tidy import tidied
 
     before = b""
     try:
         before, file = recipe_bytes(name)
-        after = tidied(before, file=file)
+        after = _tidied(before, file)
         if keep or name == _PIPE or after == before:
             return _Done(name, before, after)
         _refuse_changed(name, before)

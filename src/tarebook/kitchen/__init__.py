@@ -12,6 +12,7 @@ Files of this room:
   follow it.
 - ``read``: the text of a file to a ``Kitchen``, with every fault at its line.
 - ``write``: the file, with our remarks; a single key set in it, the cook's own remarks kept.
+- ``tidy``: the whole file in our order and layout, remarks kept.
 - ``load``: where the file lies; what other commands ask of it.
 """
 

@@ -164,7 +164,7 @@ def _line(key: Key, value: Any) -> str:
         f"# {key.name} = {_value(BY_PATH[key.path].read(key.example) if key.bare else key.example)}"
     )
     pair = shown if value is None else f"{key.name} = {_value(value)}"
-    return f"{pair:<30}  # {key.says}"
+    return f"{pair}  # {key.says}"
 
 
 def _value(value: Any) -> str:

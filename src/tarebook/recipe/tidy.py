@@ -14,9 +14,9 @@ from tarebook.findings import AmountError, RecordFaulty, TarebookError
 from tarebook.quantities.plain import plain
 from tarebook.recipe import keys
 from tarebook.recipe.keys import Key, Takes
-from tarebook.toml.layout import text_of_page
+from tarebook.toml.anew import set_down
 from tarebook.toml.locate import quoted
-from tarebook.toml.pieces import Braces, Keys, Page, Table, Value, Words, pieces, remarks_of
+from tarebook.toml.pieces import Braces, Keys, Page, Table, Value, Words
 from tarebook.tuples import NamedTuple
 
 _MARK = b"\xef\xbb\xbf"
@@ -58,23 +58,22 @@ def tidied(data: bytes, *, file: str) -> bytes:
         TarebookError: it could not be set down so that it reads the same.
     """
     before = _read(data, file)
-    text = data.removeprefix(_MARK).decode("utf-8")
-    ends = "\r\n" if text.partition("\n")[0].endswith("\r") else "\n"
-    page = pieces(text.replace("\r\n", "\n"))
-    found = text_of_page(_in_order(page, _form(page)))
-    after = found.replace("\n", ends).encode("utf-8")
-    _check(page, before, found, after, file)
+    after = set_down(
+        data,
+        lambda page: _in_order(page, _form(page)),
+        same=lambda new: _same(before, new, file),
+    )
+    if after is None:
+        raise TarebookError(f"{file} is left as it is: set down anew it would not read the same")
     return after
 
 
-def _check(page: Page, before: object, found: str, after: bytes, file: str) -> None:
-    """Make sure that nothing was changed but how it looks."""
+def _same(before: object, after: bytes, file: str) -> bool:
+    """Whether nothing was changed but how it looks."""
     try:
-        same = _bare(_read(after, file)) == _bare(before)
+        return bool(_bare(_read(after, file)) == _bare(before))
     except RecordFaulty:
-        same = False
-    if not same or sorted(remarks_of(pieces(found))) != sorted(remarks_of(page)):
-        raise TarebookError(f"{file} is left as it is: set down anew it would not read the same")
+        return False
 
 
 def _read(data: bytes, file: str) -> object:

@@ -7,6 +7,7 @@ Files of this room:
 - ``syntax``: text to TOML values; a syntax fault is said in a cook's words.
 - ``locate``: the line of each key.
 - ``pieces``: a text taken apart, remarks and all; ``layout``: set down again, our way.
+- ``anew``: a whole file set down, and whether a remark would be lost.
 - ``fault``: faults on their way to becoming findings.
 
 Knows nothing of what the keys mean: recipes, kitchens and bottles all come through here.
