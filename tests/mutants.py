@@ -4,9 +4,10 @@
 
 A mutant is one comparison turned, one sum made a difference, one number moved, one condition
 denied. Only the tests that run the changed line are asked, quickest first; a mutant that none of
-them refuses is a survivor and is listed. The files themselves are never written to: each mutant
-lives in the memory of a process of its own. The same seed draws the same mutants from the same
-code. Needs a system that can fork, and the ``dev`` extra.
+them refuses is a survivor and is listed. With ``--within``, no more tests of a mutant are asked than
+take so many seconds together, and what survives may yet be noticed by one of the others. The files
+themselves are never written to: each mutant lives in the memory of a process of its own. The same
+seed draws the same mutants from the same code. Needs a system that can fork, and the ``dev`` extra.
 """
 
 from __future__ import annotations
@@ -99,11 +100,11 @@ def main() -> None:
     """Draw mutants of each room that is asked for, and tell how many were noticed."""
     asked = _asked()
     for room in asked.rooms:
-        run(room, asked.most, asked.seed)
+        run(room, asked.most, asked.seed, asked.within)
 
 
-def run(room: str, most: int, seed: int) -> None:
-    """Try up to ``most`` mutants of a room."""
+def run(room: str, most: int, seed: int, within: float) -> None:
+    """Try up to ``most`` mutants of a room, each with tests of up to ``within`` seconds."""
     started = time.monotonic()
     lines, seconds = covered(room)
     every = [one for file in sorted((SOURCE / room).rglob("*.py")) for one in mutants(file)]
@@ -115,6 +116,7 @@ def run(room: str, most: int, seed: int) -> None:
         named, others = lines.get((str(one.file), one.line), (set(), set()))
         tests = sorted(named, key=seconds.__getitem__)
         tests += sorted(others - named, key=lambda t: (one.file.stem not in t, seconds[t]))
+        tests = list(_first(tests, seconds, within))
         if tests and (one.file, tests[0]) not in sound:
             sound.add((one.file, tests[0]))
             if noticed(one._replace(node=UNCHANGED), tests, _most_seconds(tests, seconds)):
@@ -272,6 +274,15 @@ def _is_words(node: ast.BinOp) -> bool:
     )
 
 
+def _first(tests: list[str], seconds: dict[str, float], within: float) -> Iterator[str]:
+    """Yield the first of some tests, as many as take so many seconds, and one at the least."""
+    for place, test in enumerate(tests):
+        within -= seconds[test]
+        if place and within < 0:
+            return
+        yield test
+
+
 def _most_seconds(tests: list[str], seconds: dict[str, float]) -> int:
     """Return the processor time after which tests are taken to run for ever [s]."""
     return SECONDS + round(4 * sum(seconds[test] for test in tests))
@@ -344,6 +355,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("rooms", nargs="+", help="folders of src/tarebook")
     parser.add_argument("--most", type=int, default=MOST, help="mutants a room")
     parser.add_argument("--seed", type=int, default=SEED)
+    parser.add_argument("--within", type=float, default=float("inf"), help="seconds of tests each")
     return parser.parse_args()
 
 
