@@ -4,10 +4,11 @@
 
 A mutant is one comparison turned, one sum made a difference, one number moved, one condition
 denied. Only the tests that run the changed line are asked, quickest first; a mutant that none of
-them refuses is a survivor and is listed. With ``--within``, no more tests of a mutant are asked than
-take so many seconds together, and what survives may yet be noticed by one of the others. The files
-themselves are never written to: each mutant lives in the memory of a process of its own. The same
-seed draws the same mutants from the same code. Needs a system that can fork, and the ``dev`` extra.
+them refuses is a survivor and is listed. With ``--within``, no more tests of a mutant are asked
+than take so many seconds together: what survives may yet be noticed by one of the others. The
+files themselves are never written to: each mutant lives in the memory of a process of its own. The
+same seed draws the same mutants from the same code. Needs a system that can fork, and the ``dev``
+extra.
 """
 
 from __future__ import annotations
