@@ -120,6 +120,17 @@ def test_oven_only() -> None:
     assert "dehydrator" not in text(found).partition("Counted with")[0].lower()
 
 
+def test_ground_meat_is_neither_soaked_nor_ground_here() -> None:
+    """Its minutes are of kneading and pressing; that grinding is not in them is said twice."""
+    page = joined(planned("trail-sticks-venison", 3, ready="Saturday 18:00"))
+    strips = joined(planned("juniper-venison", 3, ready="Saturday 18:00"))
+
+    assert "10 min at the board and 15 min pressed and cut, of 120 in all" in page
+    assert "put in its marinade" not in page and "put in its marinade" in strips
+    assert "grinding it yourself is not in these minutes; cold" in page
+    assert "Meat that you grind yourself is out for longer" in page and "grind" not in strips
+
+
 def test_bear(recipe_of: RecipeOf) -> None:
     """Bear with the oven after drying and a soak of a day and a half: both are said to be no plan,
     and what is planned instead; the thickest of every lot to 165 before it dries at 145 or more.

@@ -40,11 +40,14 @@ ESTIMATES = (
     "of their heat step."
 )
 NOT_AS_ASKED, COUNTED, TO_KNOW = "Not as asked", "Counted with", "Good to know"
-YOU = "you"
+TITLE = "The days"
+YOU = "by you"
+AT, WHAT, TAKES, UNTIL = "at", "what", "takes", "who, or until"
 ASKED_AS = {step: word for word, step in WORDS.items()}
 _CALLED = {"preheat": "heating the dryer", "thaw": "thawing", "oven": "the oven step"}
 _ALPHABET = 26
 _KEEPING = "see Keeping"
+_IMPORTANT = "Important"
 
 
 class Head(NamedTuple):
@@ -69,7 +72,7 @@ class Row(NamedTuple):
         mark: which recipe and load it is for, where there are several.
         what: to do.
         length: how long it takes.
-        until: when it ends, where nobody has to be there; ``you`` where somebody has.
+        until: when it ends, where nobody has to be there; ``by you`` where somebody has.
         attended: whether somebody has to be there.
         notes: what to mind.
         hours: of drying, low, likely and high [h], where it is drying.
@@ -107,8 +110,14 @@ class Heed(NamedTuple):
 
     @property
     def named(self) -> Caution:
-        """The caution with the letters before its title."""
-        return self.caution._replace(title=f"{self.lead}{self.caution.title}")
+        """The caution with the letters before its title; a grave one is called important.
+
+        Colour alone does not say so: not down a pipe, not in print, and to nobody's ear.
+        """
+        title = f"{self.lead}{self.caution.title}"
+        if self.grave:
+            title = f"{_IMPORTANT} for {title}" if self.lead else f"{_IMPORTANT}: {title}"
+        return self.caution._replace(title=title)
 
 
 class PlanContent(NamedTuple):
@@ -308,13 +317,18 @@ def _cold_words(plan: Plan, at: int, job: Job) -> str:
     between, passing = (
         degrees(rule, "warm").replace(" to ", " and ") for rule in ("out-of-cold", "come-up")
     )
+    in_hand = "pressed and cut" if job.case.ground else "put in its marinade, drained or laid out"
     said = (
         f"Between {between}, counted as if all of it lay out: {warm.board_min} min at the board "
-        f"and {warm.hands_min} min put in its marinade, drained or laid out, of "
+        f"and {warm.hands_min} min {in_hand}, of "
         f"{limit('out-of-cold', 'out') * 60:g} in all, "
         f"{limit('out-of-cold', 'out-hot-day') * 60:g} where it is above "
         f"{degrees('out-of-cold', 'hot-day')} [{citations('out-of-cold')}]."
     )
+    if job.case.ground:
+        said += (
+            " Meat that you grind yourself is out for longer: grind it cold, and count that too."
+        )
     if warm.heating_min:
         hot = both_scales(span("out-of-cold", "warm")[1])
         said += (

@@ -68,7 +68,8 @@ def _form(one: Placed, job: Job) -> Words:
 
 
 def _knead(one: Placed, job: Job) -> Words:
-    return "Knead the seasoning in", "cold, and back into the refrigerator"
+    own = "grinding it yourself is not in these minutes; " if job.case.is_meat else ""
+    return "Knead the seasoning in", f"{own}cold, and back into the refrigerator"
 
 
 def _mix(one: Placed, job: Job) -> Words:
