@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import inf, pi, sqrt
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -17,6 +19,7 @@ from tarebook.uptake import (
     soak,
     uptake_fraction_unlimited,
 )
+from tarebook.uptake.soak import mixed_uptake
 
 MEAT_G, WATER = 1360.0, 0.73
 BOWL = Bath(water_g=258.0, salt_g=35.0815, sucrose_g=64.0, hexose_g=0.0, other_g=42.9185)
@@ -191,3 +194,146 @@ def test_soak_conserves_mass(bath: Bath) -> None:
     found = soak(bath, strip(), PLAIN)
 
     assert found.meat_g + found.leftover_g == pytest.approx(MEAT_G + bath.mass_g)
+
+
+# Meat and bath of round numbers: 1000 g with 700 of water, of which solutes reach 500 and 400.
+ROUND = {
+    "mass_g": 1000.0,
+    "water_g": 700.0,
+    "salt_reach": 5 / 7,
+    "other_reach": 4 / 7,
+    "gain_g": 0.0,
+    "film_g": 0.0,
+}
+ROUND_BATH = Bath(water_g=500.0, salt_g=40.0, sucrose_g=30.0, hexose_g=20.0, other_g=10.0)
+
+
+def test_a_bath_weighs_what_is_in_it() -> None:
+    """Water, salt, both kinds of sugar and the rest."""
+    assert 600.0 == ROUND_BATH.mass_g
+
+
+def test_strips_in_pairs_are_as_thick_as_two() -> None:
+    """In a bath without end, and a short time, a strip of double thickness is half as far."""
+    free = mixed_uptake(0.04, inf, 1.0, PLAIN)
+    paired = mixed_uptake(0.04, inf, 0.0, PLAIN)
+    mixed = mixed_uptake(0.04, inf, 0.75, PLAIN)
+
+    assert free == pytest.approx(2 * sqrt(0.04 / pi), abs=1e-8)
+    assert paired == pytest.approx(free / 2, abs=1e-8)
+    assert mixed == pytest.approx(0.75 * free + 0.25 * paired, rel=1e-12)
+
+
+def test_balance_by_hand() -> None:
+    """After long enough salt stands 500 in to 500 out, and larger molecules 400 in to 500 out."""
+    long = strip(**ROUND, salt_tau=50.0, sucrose_tau=50.0, hexose_tau=50.0, other_uptake=0.5)
+
+    found = soak(ROUND_BATH, long, PLAIN)
+
+    assert found.kept == pytest.approx((1 / 2, 4 / 9, 4 / 9, 2 / 9), rel=1e-9)
+    assert (found.own_kept, found.own_solubles_kept) == pytest.approx((1 / 2, 4 / 9), rel=1e-9)
+    gained = 40 / 2 + 30 * 4 / 9 + 20 * 4 / 9 + 10 * 2 / 9
+    assert found.meat_g == pytest.approx(1000 + gained, rel=1e-12)
+    assert found.leftover_g == pytest.approx(600 - gained, rel=1e-12)
+    assert (700.0, 0.0) == (found.water_g, found.film_share)
+
+
+def test_water_drawn_in_brings_what_is_dissolved_in_it() -> None:
+    """With 100 g of water gone in, 600 of 1000 g of reached water are inside: so is the salt."""
+    wet = strip(**(ROUND | {"gain_g": 100.0}), salt_tau=50.0)
+
+    found = soak(ROUND_BATH, wet, PLAIN)
+
+    assert found.kept.salt == pytest.approx(0.6, rel=1e-9)
+    assert 800.0 == found.water_g
+
+
+def test_the_film_holds_its_share_of_the_leftover() -> None:
+    """A film of a tenth of the liquid left adds a tenth of all that did not go in."""
+    dry = strip(**ROUND, salt_tau=50.0, sucrose_tau=50.0, hexose_tau=50.0)
+    bare = soak(ROUND_BATH, dry, PLAIN)
+
+    found = soak(ROUND_BATH, dry._replace(film_g=bare.leftover_g / 10), PLAIN)
+
+    assert found.film_share == pytest.approx(0.1)
+    assert found.kept == pytest.approx(tuple(one + (1 - one) / 10 for one in bare.kept))
+    assert found.meat_g == pytest.approx(bare.meat_g + bare.leftover_g / 10)
+    assert found.leftover_g == pytest.approx(0.9 * bare.leftover_g)
+
+
+def test_heated_to_balance_by_hand() -> None:
+    """100 g of juice out and 200 boiled off: 600 g of water in, 400 out, each share by hand."""
+    found = heated_in_marinade(ROUND_BATH, strip(**ROUND), Lost(100.0, 200.0), PLAIN)
+
+    salt_in, other_in = 600 * 5 / 7, 600 * 4 / 7
+    salt, other = salt_in / (salt_in + 400), other_in / (other_in + 400)
+    assert found.kept == pytest.approx((salt, other, other, other))
+    assert (found.own_kept, found.own_solubles_kept) == pytest.approx((salt, other))
+    assert found.water_g == pytest.approx(600)
+    assert found.meat_g == pytest.approx(900 + 40 * salt + 60 * other)
+    assert found.leftover_g == pytest.approx(400 + 40 * (1 - salt) + 60 * (1 - other))
+
+
+def test_water_gained_before_the_heat_is_in_the_balance() -> None:
+    """100 g drawn in and 100 g pressed out: 700 g of water in the meat, 500 in the pot."""
+    wet = strip(**(ROUND | {"gain_g": 100.0}))
+
+    found = heated_in_marinade(ROUND_BATH, wet, Lost(100.0, 0.0), PLAIN)
+
+    assert found.water_g == pytest.approx(700)
+    assert found.kept.salt == pytest.approx(1 / 2)
+
+
+def test_boiled_dry_all_of_it_is_kept() -> None:
+    """Where no liquid is left nothing can be poured away."""
+    found = heated_in_marinade(ROUND_BATH, strip(**ROUND), Lost(100.0, 900.0), PLAIN)
+
+    assert found.kept == (1.0, 1.0, 1.0, 1.0)
+    assert found.leftover_g == pytest.approx(0.0)
+
+
+def test_heat_never_presses_out_the_last_water() -> None:
+    """However much juice is said to be lost, a twentieth of the meat's water stays."""
+    boiled = heated_in_marinade(ROUND_BATH, strip(**ROUND), Lost(2000.0, 0.0), PLAIN)
+    steamed = heated_with_drip_lost(soak(ROUND_BATH, strip(**ROUND), PLAIN), 2000.0, PLAIN)
+
+    assert boiled.water_g == pytest.approx(35)
+    assert steamed.water_g == pytest.approx(35)
+
+
+@given(st.floats(0, 600), st.floats(0, 400), st.floats(-50, 100), st.floats(0, 60))
+def test_heating_conserves_mass(juice: float, boiled: float, gain: float, film: float) -> None:
+    """Meat, leftover and what boiled off weigh what meat and marinade did."""
+    meat = strip(**(ROUND | {"gain_g": gain, "film_g": film}))
+
+    found = heated_in_marinade(ROUND_BATH, meat, Lost(juice, boiled), PLAIN)
+
+    assert found.meat_g + found.leftover_g + boiled == pytest.approx(1600)
+
+
+def test_drip_is_taken_off_once_from_everything() -> None:
+    """A quarter of the water steamed out: shares to three quarters, weights less the drip."""
+    soaked = soak(ROUND_BATH, strip(**ROUND), PLAIN)
+
+    found = heated_with_drip_lost(soaked, 175.0, PLAIN)
+
+    assert found.kept == pytest.approx(tuple(0.75 * one for one in soaked.kept))
+    assert found.own_kept == pytest.approx(0.75 * soaked.own_kept)
+    assert found.own_solubles_kept == pytest.approx(0.75 * soaked.own_solubles_kept)
+    assert (525.0, soaked.meat_g - 175) == (found.water_g, found.meat_g)
+    assert (soaked.leftover_g, soaked.film_share) == (found.leftover_g, found.film_share)
+
+
+def test_purge_by_hand() -> None:
+    """100 g run off: a fifth of the water that salt reaches, a quarter of what sugar does."""
+    found = rubbed(strip(**ROUND), 100.0, PLAIN)
+
+    assert found.kept == pytest.approx((0.8, 0.75, 0.75, 0.75))
+    assert (found.own_kept, found.own_solubles_kept) == pytest.approx((0.8, 0.75))
+    assert (900.0, 600.0, 100.0) == (found.meat_g, found.water_g, found.leftover_g)
+    assert 1.0 == found.film_share
+
+
+def test_a_purge_takes_no_more_than_all() -> None:
+    """More liquid than the solutes reach carries all of them off, and no more."""
+    assert (0.0,) * 4 == rubbed(strip(**ROUND), 600.0, PLAIN).kept

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+from array import array
 from math import inf
 
 import numpy as np
@@ -9,10 +11,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tarebook.uptake import table
 from tarebook.uptake.arrays import arrays
 from tarebook.uptake.crank import roots, uptake_fraction
 from tarebook.uptake.make_table import made
-from tarebook.uptake.table import BATHS, FILE, MANY, TIMES, uptake_fractions
+from tarebook.uptake.table import BATHS, FILE, MANY, TIMES, WHOLE, uptake_fractions
 
 WITHIN = 1e-4
 
@@ -104,3 +107,43 @@ def test_what_is_read_falls_with_thickness(
     thin, thick = read(taus, [alpha, alpha])
 
     assert thick <= thin + 1e-12
+
+
+def test_the_table_pays_from_its_number_on() -> None:
+    """One draw fewer than that is worked out exactly, that many are read."""
+    exact = uptake_fraction(0.3, 0.9)
+
+    assert [exact] * (MANY - 1) == uptake_fractions([0.3] * (MANY - 1), [0.9] * (MANY - 1))
+    assert exact not in uptake_fractions([0.3] * MANY, [0.9] * MANY)
+
+
+@pytest.mark.parametrize("order", ["little", "big"])
+def test_the_file_reads_alike_whichever_byte_comes_first(
+    order: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """On a machine of the other kind, which is played here, the file holds the same fractions."""
+    monkeypatch.setattr(sys, "byteorder", order)
+    found = table._whole_table.__wrapped__()
+    monkeypatch.undo()
+    if sys.byteorder != order:
+        found.byteswap()  # what such a machine would hold, as this one reads it
+
+    held = FILE.read_bytes()
+    expected = [low + 256 * high for low, high in zip(held[::2], held[1::2], strict=True)]
+    assert array("H", expected) == found
+
+
+@pytest.mark.parametrize("many", [2, MANY])
+def test_times_and_baths_of_two_lengths_are_refused(many: int) -> None:
+    """A time without its bath is never left out in silence, of few draws or of many."""
+    with pytest.raises(ValueError, match="shorter"):
+        uptake_fractions([0.3] * (many + 1), [0.9] * many)
+
+
+@pytest.mark.parametrize("bath", [0, 1, 64, BATHS, BATHS + 1])
+def test_a_row_is_its_bath_from_no_time_to_all_time(bath: int) -> None:
+    """It begins with nothing, ends with all, and has one more behind for times beyond."""
+    row = table._row(bath)
+
+    assert TIMES + 2 == len(row)
+    assert (0, WHOLE, WHOLE) == (row[0], row[TIMES], row[TIMES + 1])
