@@ -80,6 +80,7 @@ def test_a_refused_oven_step_is_never_the_one_to_take(
         ({"temperature_f": 130}, {}, "145 °F (63 °C) or more is the cautious figure"),
         ({"temperature_f": 155}, {"dryer_top_f": 125.0}, "the dryer here reaches 125 °F (52 °C)"),
         ({"temperature_f": 150}, {"dryer_low_f": 200.0}, "200 °F (93 °C) at its lowest"),
+        ({"temperature_f": 150}, {"dryer_low_f": 200.0}, "it stays shut, and dries sooner"),
         ({"temperature_f": 155}, {"dryer_low_f": 95.0, "dryer_top_f": 160.0}, ""),
         ({"food": "mushroom-shiitake", "temperature_f": 125}, {}, ""),
     ],

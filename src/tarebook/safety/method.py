@@ -62,7 +62,13 @@ def dryer_mark(case: Case) -> str:
         return ""
     asked = degrees("dryer-145", "dryer-air")
     if air[0] > stated[1]:
-        return f" (the oven or dryer here: {air_words(air)} at its lowest)"
+        if case.dryer_top_f is not None:
+            return f" (the dryer here: {air_words(air)} at its lowest)"
+        return (
+            f" (the oven here: {air_words(air)} at its lowest, so its door is propped, by a "
+            "thermometer on the rack; with a gas oven, or children near, it stays shut, and dries "
+            "sooner)"
+        )
     if stated[0] >= limit("dryer-145", "dryer-air") - _DIAL > air[1]:
         return f" (the dryer here reaches {both_scales(air[1])} only; {asked} or more is asked)"
     if stated[0] < limit("dryer-145", "dryer-air") - _DIAL:
