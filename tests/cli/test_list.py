@@ -14,6 +14,7 @@ import pytest
 from tarebook.recipe.load import shipped_recipes
 
 Tarebook = Callable[..., Any]
+Capture = pytest.CaptureFixture[str]
 
 
 def test_every_shipped_recipe_is_listed(tarebook: Tarebook) -> None:
@@ -88,6 +89,27 @@ def test_the_list_says_what_scale_says(tarebook: Tarebook) -> None:
         for figure in ("sodium_mg", "sugars_g"):
             told = listed[name][f"{figure}_per_oz"]
             assert told == {end: scaled[figure][end] for end in ("low", "likely", "high")}
+
+
+@pytest.mark.parametrize(("is_terminal", "count"), [(True, 2), (False, 0)])
+def test_a_long_wait_is_told_on_a_terminal(
+    is_terminal: bool, count: int, monkeypatch: pytest.MonkeyPatch, capsys: Capture
+) -> None:
+    """After two seconds, then every five, in whole lines; not down a pipe, nor at the end."""
+    from tarebook.cli.list import _teller
+
+    now = iter([0.0, 1.0, 2.5, 4.0, 7.6, 99.0])
+    monkeypatch.setattr("time.monotonic", lambda: next(now))
+    monkeypatch.setattr("sys.stderr.isatty", lambda: is_terminal)
+    tell = _teller()
+    for done in (400, 800, 1200, 1600, 2000):
+        tell(done, 2000)
+
+    lines = capsys.readouterr().err.splitlines()
+    assert [
+        f"{done} of 2,000 recipes are worked out; they are kept for the next time"
+        for done in ("800", "1,600")
+    ][:count] == lines
 
 
 def test_a_book_that_cannot_be_read_stops_nothing(tarebook: Tarebook, own_home: Path) -> None:

@@ -135,16 +135,39 @@ def test_a_house_that_cannot_be_written_is_listed_all_the_same(shelf: Path, own_
     assert len(shipped_recipes()) == len(gather([shelf]))
 
 
-def test_a_long_wait_is_told_once(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """With how many recipes must be worked out; a short one is not."""
-    told: list[int] = []
-    gather([shelf], tell=told.append)
-    assert [] == told
-    (cache() / "shelf.sqlite3").unlink()
+def _in_twos(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys.modules["tarebook.shelf.gather"], "_AT_ONCE", 2)
-    gather([shelf], tell=told.append)
 
-    assert [len(shipped_recipes())] == told
+
+def test_how_far_it_is_is_told_again_and_again(
+    shelf: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """How many of how many are worked out, heap by heap; nothing where all were kept."""
+    told: list[tuple[int, int]] = []
+    _in_twos(monkeypatch)
+    gather([shelf], tell=lambda done, of: told.append((done, of)))
+
+    many = len(shipped_recipes())
+    assert [(done, many) for done in (*range(2, many, 2), many)] == told
+    gather([shelf], tell=lambda done, of: told.append((done, of)))
+    assert (many, many) == told[-1] and len(told) == (many + 1) // 2
+
+
+def test_what_was_worked_out_before_ctrl_c_is_kept(
+    shelf: Path, monkeypatch: pytest.MonkeyPatch, worked_out: list[str]
+) -> None:
+    """Stopped after the second heap, the next time begins with the third."""
+    _in_twos(monkeypatch)
+
+    def stopped(done: int, of: int) -> None:
+        if done == 4:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        gather([shelf], tell=stopped)
+    assert 4 == len(worked_out)
+    gather([shelf])
+    assert len(shipped_recipes()) == len(worked_out) == len({*worked_out})
 
 
 def test_err_a_folder_without_recipes(tmp_path: Path) -> None:

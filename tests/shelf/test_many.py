@@ -35,6 +35,11 @@ def test_the_same_on_many_cores(monkeypatch: pytest.MonkeyPatch) -> None:
     assert rows_of(WANTED, "metric") == [row for rows in found for row in rows]
 
 
+def test_rows_made_in_arrays_are_the_same() -> None:
+    """So that it does not matter with how many others a recipe was worked out."""
+    assert rows_of(WANTED, "metric") == rows_of(WANTED, "metric", in_arrays=True)
+
+
 def test_where_no_process_can_be_had(monkeypatch: pytest.MonkeyPatch) -> None:
     """This one does it, from where the others stopped."""
 
@@ -78,6 +83,6 @@ def test_stopped_in_the_middle(tmp_path: Path) -> None:
     out, err = started.communicate(timeout=60)
 
     assert (130, b"") == (started.returncode, out)
-    assert b"working out 1,600 recipes; the next time they are kept\n" == err
-    assert kept.stat().st_size > 0, err
+    assert b"" == err
+    assert kept.stat().st_size > 0
     shutil.rmtree(recipes)

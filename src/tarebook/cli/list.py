@@ -9,8 +9,10 @@ import typer
 
 from tarebook.cli import asking
 
+_TOLD_AFTER_S, _TOLD_EVERY_S = 2.0, 5.0
+
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from tarebook.nutrition.facts import OwnYield
 
@@ -47,7 +49,7 @@ def list_(
     """
     from tarebook.cards.shelf_page import shelf_data, shelf_page, shelf_rows
     from tarebook.cells import csv_text
-    from tarebook.cli.talk import asked, complain, show, show_data, write_document
+    from tarebook.cli.talk import asked, show, show_data, write_document
     from tarebook.cli.work import drawer_name
     from tarebook.findings import AskedWrongly, nearest
     from tarebook.quantities.amount import parse_mass
@@ -71,7 +73,7 @@ def list_(
         folders or (),
         drawer=drawer_name(None),
         own_yields=_own_yields,
-        tell=lambda count: complain(f"working out {count:,} recipes; the next time they are kept"),
+        tell=_teller(),
     )
     not_told = 0
     for figure, limit in limits.items():
@@ -85,6 +87,25 @@ def list_(
         write_document(csv_text(shelf_rows(rows)))
     else:
         show(shelf_page(rows, not_told=not_told))
+
+
+def _teller() -> Callable[[int, int], None]:
+    """Return what tells on a terminal how far a long wait is, from two seconds on."""
+    import sys
+    from time import monotonic
+
+    from tarebook.cli.talk import complain
+
+    next_s = monotonic() + _TOLD_AFTER_S
+
+    def tell(done: int, of: int) -> None:
+        nonlocal next_s
+        now_s = monotonic()
+        if done < of and now_s >= next_s and sys.stderr is not None and sys.stderr.isatty():
+            next_s = now_s + _TOLD_EVERY_S
+            complain(f"{done:,} of {of:,} recipes are worked out; they are kept for the next time")
+
+    return tell
 
 
 def _own_yields(recipes: Sequence[tuple[str, bytes]]) -> dict[str, OwnYield]:

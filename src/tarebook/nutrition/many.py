@@ -10,15 +10,15 @@ from collections.abc import Mapping
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from tarebook.nutrition.draws import MULTIPLIER, PRIME, Distribution, Fixed, seed_of, strata
-from tarebook.uptake.arrays import arrays
+from tarebook.nutrition.draws import MULTIPLIER, PRIME, Distribution, Fixed, column, seed_of, strata
+from tarebook.uptake.arrays import arrays, arrays_like_columns
 
 if TYPE_CHECKING:
     from tarebook.nutrition.assumptions import Assumption
 
 _POINTS = 512  # quantiles that a draw is read between
 
-__all__ = ["array_columns", "arrays"]
+__all__ = ["array_columns", "arrays", "arrays_like_columns", "same_columns"]
 
 
 def array_columns(inputs: Mapping[str, Assumption], n: int) -> dict[str, Any]:
@@ -33,6 +33,23 @@ def array_columns(inputs: Mapping[str, Assumption], n: int) -> dict[str, Any]:
         probability once, in an order that belongs to its name.
     """
     return {name: _column(name, one.distribution, n) for name, one in inputs.items()}
+
+
+def same_columns(inputs: Mapping[str, Assumption], n: int) -> dict[str, Any]:
+    """Return the very draws that are taken without arrays, as arrays.
+
+    Args:
+        inputs: by name.
+        n: how many draws.
+    """
+    return {name: _same_column(name, one.distribution, n) for name, one in inputs.items()}
+
+
+@lru_cache(maxsize=1024)
+def _same_column(name: str, distribution: Distribution, n: int) -> Any:
+    import numpy as np
+
+    return np.array(column(name, distribution, n))
 
 
 @lru_cache(maxsize=256)

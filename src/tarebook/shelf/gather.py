@@ -16,14 +16,17 @@ from tarebook.recipe.load import (
     recipe_bytes,
     shipped_recipes,
 )
-from tarebook.shelf.kept import Ground, Kept, digest_of, ground_of, keep_rows, kept_rows
+from tarebook.shelf.kept import Ground, digest_of, ground_of, keep_rows, kept_rows
 from tarebook.shelf.many import Wanted, cores, rows_of, rows_of_many
-from tarebook.shelf.rows import Row, foods_named
+from tarebook.shelf.rows import Kept, Row
 from tarebook.toml.text import MOST_BYTES
 from tarebook.where import folder
 
 _AT_ONCE = 200
-_MANY = 400  # fewer are there before further processes would be
+_MANY = 400  # fewer are there before further processes, and numpy in them, would be
+
+Tell = Callable[[int, int], None]
+"""Told how many recipes are worked out by now, and how many must be in all."""
 
 OwnYields = Callable[[Sequence[tuple[str, bytes]]], Mapping[str, OwnYield]]
 """What the cook's own batches say of recipes: file name and bytes of each, to what is said."""
@@ -34,7 +37,7 @@ def gather(
     *,
     drawer: str = "basic",
     own_yields: OwnYields | None = None,
-    tell: Callable[[int], None] | None = None,
+    tell: Tell | None = None,
 ) -> list[Row]:
     """Return a row for every recipe.
 
@@ -42,7 +45,7 @@ def gather(
         folders: folders of recipes, or files; the cook's own and the shipped ones where none.
         drawer: name of the measuring set.
         own_yields: asks what the cook's own batches say of recipes.
-        tell: called once with how many must be worked out, before a long wait.
+        tell: called again and again while recipes are worked out: how many are, and of how many.
 
     Returns:
         Rows in order of their names.
@@ -68,9 +71,7 @@ def gather(
             rows.append(_kept(one.name, kept[digest]))
         else:
             wanting.append((digest, one))
-    if tell is not None and len(wanting) > _AT_ONCE:
-        tell(len(wanting))
-    rows += _worked_out(wanting, drawer, ground)
+    rows += _worked_out(wanting, drawer, ground, tell)
     return sorted(rows, key=lambda row: row.name)
 
 
@@ -102,28 +103,26 @@ def _of_the_house() -> Iterator[tuple[str, Path]]:
 
 
 def _worked_out(
-    wanting: Sequence[tuple[bytes, Wanted]], drawer: str, ground: Ground
+    wanting: Sequence[tuple[bytes, Wanted]], drawer: str, ground: Ground, tell: Tell | None
 ) -> Iterator[Row]:
     """Yield rows; each few hundred are kept as soon as they are there."""
-    recipes = [one for _, one in wanting]
-    start = 0
-    for rows in _in_heaps(recipes, drawer):
-        some = wanting[start : start + len(rows)]
-        start += len(rows)
-        fresh = {
-            digest: Kept(row, None if row.fault else foods_named(one.data))
-            for (digest, one), row in zip(some, rows, strict=True)
-        }
-        keep_rows(fresh, ground)
-        yield from rows
+    digests = [digest for digest, _ in wanting]
+    done = 0
+    for some in _in_heaps([one for _, one in wanting], drawer):
+        keep_rows(dict(zip(digests[done : done + len(some)], some, strict=True)), ground)
+        done += len(some)
+        if tell is not None:
+            tell(done, len(wanting))
+        yield from (one.row for one in some)
 
 
-def _in_heaps(recipes: Sequence[Wanted], drawer: str) -> Iterator[list[Row]]:
-    if len(recipes) >= _MANY and cores() > 1:
+def _in_heaps(recipes: Sequence[Wanted], drawer: str) -> Iterator[list[Kept]]:
+    many = len(recipes) >= _MANY
+    if many and cores() > 1:
         yield from rows_of_many(recipes, drawer, at_once=2 * _AT_ONCE)
         return
     for start in range(0, len(recipes), _AT_ONCE):
-        yield rows_of(recipes[start : start + _AT_ONCE], drawer)
+        yield rows_of(recipes[start : start + _AT_ONCE], drawer, in_arrays=many)
 
 
 def _kept(name: str, values: list[object]) -> Row:

@@ -16,7 +16,7 @@ from contextlib import closing, suppress
 from hashlib import sha256
 from pathlib import Path
 
-from tarebook.shelf.rows import Row
+from tarebook.shelf.rows import Kept, Row
 from tarebook.tuples import NamedTuple
 from tarebook.where import cache, folder, home
 
@@ -43,13 +43,6 @@ class Ground(NamedTuple):
 
     digest: bytes
     bottles: Mapping[str, str]
-
-
-class Kept(NamedTuple):
-    """A row, and the names by which its recipe asks for foods; None where they cannot be told."""
-
-    row: Row
-    foods: tuple[str, ...] | None
 
 
 def ground_of(drawer: str) -> Ground:

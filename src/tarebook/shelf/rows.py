@@ -10,9 +10,8 @@ from tarebook.nutrition import estimate, facts_of
 from tarebook.nutrition.facts import OwnYield
 from tarebook.nutrition.range import Range
 from tarebook.quantities.drawer import choose_drawer
-from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
-from tarebook.scaling import scale_by_factor
+from tarebook.scaling import ScaledRecipe, scale_by_factor
 from tarebook.tuples import NamedTuple
 
 Three = tuple[float, float, float]
@@ -40,6 +39,13 @@ class Row(NamedTuple):
     fault: str = ""
 
 
+class Kept(NamedTuple):
+    """A row, and the names by which its recipe asks for foods; None where they cannot be told."""
+
+    row: Row
+    foods: tuple[str, ...] | None
+
+
 def row_of(
     name: str,
     data: bytes,
@@ -47,6 +53,7 @@ def row_of(
     file: str,
     drawer: str = "basic",
     own_yield: OwnYield | None = None,
+    in_arrays: bool = False,
 ) -> Row:
     """Return the row of a recipe file; a faulty one has a row that says so.
 
@@ -56,12 +63,14 @@ def row_of(
         file: its name, for the fault.
         drawer: name of the measuring set: sodium is reckoned from its scoops.
         own_yield: what the cook's own batches say of this recipe.
+        in_arrays: as for ``nutrition.estimate``: the same row, quicker where there are hundreds.
     """
     recipe, findings = read_recipe(data, file=file)
     if recipe is None:
         return Row(name, "", "", None, None, (), _faulty(len(findings)))
     try:
-        return _figured(name, recipe, drawer, own_yield)
+        scaled = scale_by_factor(recipe, Fraction(1), choose_drawer(drawer))
+        return _figured(name, scaled, own_yield, in_arrays=in_arrays)
     except TarebookError as fault:
         return Row(name, recipe.title, recipe.meat.food, None, None, (), str(fault))
 
@@ -82,19 +91,22 @@ def _faulty(count: int) -> str:
     return f"its file has {faults}: see tarebook check"
 
 
-def _figured(name: str, recipe: Recipe, drawer: str, own_yield: OwnYield | None) -> Row:
+def _figured(
+    name: str, scaled: ScaledRecipe, own_yield: OwnYield | None, *, in_arrays: bool
+) -> Row:
     from tarebook.safety.curing import guard_scaled
 
-    scaled = scale_by_factor(recipe, Fraction(1), choose_drawer(drawer))
     guard_scaled(scaled)
-    found = estimate(facts_of(scaled, own_yield=own_yield)).per_ounce
+    recipe = scaled.recipe
+    found = estimate(facts_of(scaled, own_yield=own_yield), in_arrays=in_arrays).per_ounce
     sodium, sugars = found["sodium_mg"], found["sugars_g"]
     floors = [one for one in ("sodium_mg", "sugars_g") if _floor(found[one])]
     return Row(name, recipe.title, recipe.meat.food, _three(sodium), _three(sugars), tuple(floors))
 
 
 def _three(found: Range | None) -> Three | None:
-    return None if found is None else (found.low, found.likely, found.high)
+    # Plain floats, whatever kind of number the draws were: they are kept as text.
+    return None if found is None else (float(found.low), float(found.likely), float(found.high))
 
 
 def _floor(found: Range | None) -> bool:
