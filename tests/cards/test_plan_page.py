@@ -198,7 +198,7 @@ def test_who_is_needed_is_shown() -> None:
     page = text(planned("juniper-venison", 4, ready="Saturday 18:00"))
 
     lines = {line[7:].split("  ")[0]: line for line in page.splitlines() if line[2:3] == ":"}
-    assert lines["Trim the meat"].endswith(" min  you")
+    assert lines["Trim the meat"].endswith(" min  by you")
     assert " to " in lines["Soaks"] and "you" not in lines["Soaks"]
 
 
@@ -265,8 +265,8 @@ def test_a_caution_names_whom_it_is_for() -> None:
 
     assert "- A: Curing salt and heat. There is no curing salt in this recipe" in page
     assert "- B: Curing salt and heat. Curing salt does not replace" in page
-    assert "- B: Handle curing salt with care." in page
-    assert "- Heat the meat." in page and "- Keeping. Sealed" in page
+    assert "- Important for B: Handle curing salt with care." in page
+    assert "- Important: Heat the meat." in page and "- Keeping. Sealed" in page
     data = {(one["code"], *one["recipes"]) for one in plan_data(found, zone_name="")["cautions"]}
     assert {("cure-handling", 1), ("cure-is-no-heat", 0), ("heat", 0, 1)} <= data
 
@@ -275,7 +275,7 @@ def test_keeping_times_are_each_recipes_own() -> None:
     """Venison's days never stand for mushrooms: the caution has a letter, and packing names it."""
     page = joined(both("juniper-venison", "woodland-mushrooms", "cranberry-moose"))
 
-    assert "- B: Keeping. Keep cold and eat within 3 days" in page
+    assert "- Important for B: Keeping. Keep cold and eat within 3 days" in page
     assert "- A, C: Keeping. Sealed, dry by the bend test" in page
     assert (2, 1) == (
         page.count('for how long: see "A, C: Keeping"'),

@@ -1,4 +1,4 @@
-"""The HTML card in a real browser: three widths, light and dark, and out of the printer."""
+"""HTML card and days in a real browser: four widths, light and dark, and out of the printer."""
 
 from __future__ import annotations
 
@@ -11,16 +11,27 @@ import subprocess
 import tempfile
 import unicodedata
 from collections.abc import Callable
+from datetime import datetime
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pypdf
 import pytest
 
 from tarebook.cards.content import content
+from tarebook.cards.plan_content import PlanContent, plan_content
 from tarebook.cards.worksheet import Worksheet
+from tarebook.clocks.zones import minute_of
+from tarebook.kitchen import Kitchen, Tray
 from tarebook.paper.html_card import html_card
+from tarebook.paper.html_plan import html_plan
 from tarebook.paper.spelled import spelled
+from tarebook.plan.jobs import job_of
+from tarebook.plan.make import Wish, make_plan
+from tarebook.plan.trays import dryer_of
+from tarebook.recipe import load_recipe
 
 Browser = Callable[..., "subprocess.CompletedProcess[str]"]
 
@@ -36,6 +47,8 @@ _FLAGS = (
 WIDTHS = (320, 360, 768, 1280)
 PAPER = {"light": "rgb(252, 250, 245)", "dark": "rgb(25, 24, 21)"}
 CARDS = ("juniper-venison", "bay-brine-bison", "woodland-mushrooms", "hostile")
+PLAN = "days"
+SHOWN = (*CARDS, PLAN)
 
 
 @pytest.fixture(scope="module")
@@ -68,7 +81,21 @@ def pages(tmp_path_factory: pytest.TempPathFactory, sheets: dict[str, Worksheet]
     folder = tmp_path_factory.mktemp("cards")
     for name, sheet in sheets.items():
         (folder / f"{name}.html").write_text(html_card(sheet), encoding="utf-8")
+    (folder / f"{PLAN}.html").write_text(html_plan(days()), encoding="utf-8")
     return folder
+
+
+def days() -> PlanContent:
+    """Return the words of a plan of two recipes, several loads, and nights."""
+    kitchen = Kitchen(trays=5, tray=Tray(330.2))
+    dryer, zone = dryer_of(kitchen), ZoneInfo("America/Chicago")
+    jobs = [
+        job_of(load_recipe(name)[0], meat_g=Fraction(mass_g), kitchen=kitchen, dryer=dryer)
+        for name, mass_g in (("juniper-venison", 4000), ("woodland-mushrooms", 900))
+    ]
+    now = minute_of(datetime(2026, 11, 25, 9, tzinfo=zone))
+    wish = Wish(now=now, start=now, nights=((22, 0), (6, 0)))
+    return plan_content(make_plan(jobs, dryer, wish, zone), zone_name="America/Chicago")
 
 
 @pytest.fixture(scope="module", params=["light", "dark"])
@@ -79,7 +106,7 @@ def measured(
     scheme: str = request.param
     page = Path(__file__).with_name("measure.html").read_text(encoding="utf-8")
     for mark, value in {
-        '"{cards}"': json.dumps([f"{name}.html" for name in CARDS]),
+        '"{cards}"': json.dumps([f"{name}.html" for name in SHOWN]),
         '"{widths}"': json.dumps(WIDTHS),
         "{scheme}": scheme,
     }.items():
@@ -99,8 +126,8 @@ def test_every_card_is_shown_in_its_own_style(
     """Its policy lets its style sheet through, in the colours that were asked for."""
     scheme, cards, log = measured
 
-    assert len(CARDS) * len(WIDTHS) == len(cards)
-    assert sorted(WIDTHS * len(CARDS)) == sorted(one["width"] for one in cards)
+    assert len(SHOWN) * len(WIDTHS) == len(cards)
+    assert sorted(WIDTHS * len(SHOWN)) == sorted(one["width"] for one in cards)
     assert {"fixed"} == {one["styled"] for one in cards}
     assert {scheme == "dark"} == {one["dark"] for one in cards}
     # The sheet's colour lies on the whole window, not only behind the text.
@@ -120,6 +147,17 @@ def test_nothing_leaves_the_page_sideways(
         assert one["scrolls"] <= 0, where
         assert [] == one["outside"], where
         assert [] == one["crossing"], where
+
+
+def test_columns_of_the_days_stand_apart(
+    measured: tuple[str, list[dict[str, Any]], str],
+) -> None:
+    """Between what stands side by side in a row there is room, on the smallest phone too."""
+    _, cards, _ = measured
+    gaps = {one["width"]: one["gap"] for one in cards if one["card"] == f"{PLAN}.html"}
+
+    assert set(WIDTHS) == set(gaps)
+    assert 6 <= min(gaps.values()) <= max(gaps.values()) < 200
 
 
 def test_every_text_can_be_read(measured: tuple[str, list[dict[str, Any]], str]) -> None:
@@ -145,7 +183,9 @@ def test_nothing_runs(measured: tuple[str, list[dict[str, Any]], str]) -> None:
     _, cards, _ = measured
 
     assert {False} == {one["ran"] for one in cards}
-    assert [["application/ld+json"]] * len(cards) == [one["scripts"] for one in cards]
+    scripts = {one["card"]: one["scripts"] for one in cards}
+    assert scripts.pop(f"{PLAN}.html") == []
+    assert [["application/ld+json"]] * len(CARDS) == list(scripts.values())
 
 
 def test_the_policy_stops_what_is_slipped_in(browser: Browser, pages: Path) -> None:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from datetime import datetime
 from fractions import Fraction
 from functools import cache
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import html5lib
@@ -19,10 +20,13 @@ from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.paper.html_plan import html_plan
 from tarebook.paper.plan import FOOT, plan_pdf, sheet_cautions
+from tarebook.paper.spelled import spelled
+from tarebook.paper.who_says_so import citations_of
 from tarebook.plan.jobs import job_of
 from tarebook.plan.make import Wish, make_plan
 from tarebook.plan.trays import dryer_of
 from tarebook.recipe import load_recipe
+from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 
 ZONE = ZoneInfo("America/Chicago")
@@ -45,26 +49,33 @@ temperature = "140 F"
 
 
 @cache
-def words(name: str) -> PlanContent:
-    """Return the words of a plan of one recipe, or of a hostile one."""
-    if name == "hostile":
-        recipe, findings = read_recipe(HOSTILE, file="hostile.toml")
-        assert recipe is not None, [str(one) for one in findings]
-    else:
-        recipe, _ = load_recipe(name)
+def words(*names: str) -> PlanContent:
+    """Return the words of a plan of recipes; one of them may be hostile."""
     dryer = dryer_of(FIVE)
     pounds = Fraction("453.59237") * 11
-    job = job_of(recipe, meat_g=pounds, kitchen=FIVE, dryer=dryer)
+    jobs = [
+        job_of(opened(name), meat_g=pounds / len(names), kitchen=FIVE, dryer=dryer)
+        for name in names
+    ]
     now = minute_of(datetime(2026, 11, 25, 9, tzinfo=ZONE))
     wish = Wish(now=now, start=now, nights=((22, 0), (6, 0)))
-    return plan_content(make_plan([job], dryer, wish, ZONE), zone_name="America/Chicago")
+    return plan_content(make_plan(jobs, dryer, wish, ZONE), zone_name="America/Chicago")
+
+
+def opened(name: str) -> Recipe:
+    """Return a shipped recipe, or the hostile one."""
+    if name != "hostile":
+        return load_recipe(name)[0]
+    recipe, findings = read_recipe(HOSTILE, file="hostile.toml")
+    assert recipe is not None, [str(one) for one in findings]
+    return recipe
 
 
 def said(found: PlanContent) -> Iterator[str]:
     """Yield every piece of text of a plan, in the order of the page."""
+    yield found.when
     for head in found.heads:
         yield from (head.title, head.size)
-    yield found.when
     yield from (*found.grave, *found.conflicts)
     for day in found.days:
         yield day.name
@@ -107,19 +118,79 @@ def test_the_sheet_has_every_word(name: str) -> None:
 @pytest.mark.parametrize("name", ["juniper-venison", "orchard-turkey", "hostile"])
 def test_the_html_has_every_word(name: str) -> None:
     """No word is lost in HTML, nothing of a recipe becomes markup, and nothing runs."""
-    parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
-    tree = parser.parse(html_plan(words(name)))
+    tree = parsed(words(name))
     body = tree.find("body")
 
-    assert [] == in_order(said(words(name)), "".join(body.itertext()))
+    text = spelled("".join(body.itertext()))
+    told = {one.citation for one in sheet_cautions(words(name))}
+    assert [] == in_order((spelled(one) for one in said(words(name)) if one not in told), text)
+    bodies = {one for each in sheet_cautions(words(name)) for one in citations_of(each)}
+    assert [] == [one for one in bodies if close(spelled(one)) not in close(text)]
     assert [] == [one.tag for one in tree.iter() if one.tag in ("script", "img", "iframe", "link")]
+
+
+def headings(tree: Any, level: str) -> list[str]:
+    """Return the headings of a level."""
+    return ["".join(one.itertext()).strip() for one in tree.iter(level)]
+
+
+def parsed(found: PlanContent) -> Any:
+    """Return the HTML of a plan as a tree."""
+    parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
+    return parser.parse(html_plan(found))
+
+
+def test_headings_say_that_it_is_a_plan_and_whose() -> None:
+    """One heading of the first level, in the title too; recipes are of the second."""
+    found = words("juniper-venison", "woodland-mushrooms")
+    tree = parsed(found)
+
+    assert ["The days"] == headings(tree, "h1")
+    assert ["A Juniper venison strips", "B Woodland mushroom strips"] == headings(tree, "h2")[:2]
+    assert ["The days: Juniper venison strips; Woodland mushroom strips"] == headings(tree, "title")
+    (pdf,) = [PdfReader(io.BytesIO(plan_pdf(found)))]
+    assert pdf.metadata is not None
+    assert headings(tree, "title") == [pdf.metadata.title]
+
+
+def test_every_column_and_cell_says_something() -> None:
+    """No header and no cell is empty; who is needed is told as a word that stands alone."""
+    tree = parsed(words("juniper-venison"))
+    cells = ["".join(one.itertext()) for tag in ("td", "th") for one in tree.iter(tag)]
+
+    assert all(cell.strip() for cell in cells)
+    heads = [one.text for one in tree.find(".//thead").iter("th")]
+    assert ["at", "what", "takes", "who, or until"] == heads
+    last = {"".join(row[-1].itertext()) for row in tree.iter("tr") if row.find("td") is not None}
+    assert "by you" in last and all(one == "by you" or one.startswith("to ") for one in last)
+
+
+def test_rows_stay_rows_on_a_phone() -> None:
+    """Where rows are set as lines, roles say that it is a table still."""
+    tree = parsed(words("juniper-venison"))
+
+    roles = {"table": "table", "tr": "row", "td": "cell", "thead": "rowgroup", "tbody": "rowgroup"}
+    for tag, role in roles.items():
+        assert {role} == {one.get("role") for one in tree.iter(tag)}
+    assert {"rowheader", "columnheader"} == {one.get("role") for one in tree.iter("th")}
+
+
+def test_grave_cautions_are_headed_and_called_important() -> None:
+    """Each caution has a heading of its own; a grave one says so in words, and for whom."""
+    found = words("juniper-venison", "woodland-mushrooms")
+    heads = headings(parsed(found), "h3")
+
+    assert [f"{one.title}." for one in sheet_cautions(found)] == heads
+    assert [one.grave for one in found.cautions] == [
+        one.startswith(("Important: ", "Important for ")) for one in heads
+    ]
+    assert "Important for B: Gathered mushrooms." in heads
 
 
 def test_a_box_for_what_somebody_does() -> None:
     """Every attended step has its box, and nothing else has."""
     found = words("juniper-venison")
-    parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
-    tree = parser.parse(html_plan(found))
+    tree = parsed(found)
 
     rows = [one for one in tree.iter("tr") if one.find("td") is not None]
     boxes = [any(cell.get("class") == "box" for cell in row.iter()) for row in rows]

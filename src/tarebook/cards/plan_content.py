@@ -234,7 +234,8 @@ def _its_keeping(plan: Plan, one: Step, minded: Iterable[Minded]) -> str:
     """Return what to mind at packing, with the letter of the keeping time that is this recipe's."""
     for each in minded:
         if one.job in each.jobs and each.caution.title == TITLES["storage"] and not each.shared:
-            return one.note.replace(_KEEPING, f'see "{_heed(plan, each).named.title}"')
+            lead = _heed(plan, each).lead
+            return one.note.replace(_KEEPING, f'see "{lead}{each.caution.title}"')
     return one.note
 
 

@@ -6,7 +6,17 @@ from collections.abc import Callable
 from typing import Any
 
 from tarebook.cards.on_paper import on_paper
-from tarebook.cards.plan_content import COUNTED, NOT_AS_ASKED, TO_KNOW, PlanContent
+from tarebook.cards.plan_content import (
+    AT,
+    COUNTED,
+    NOT_AS_ASKED,
+    TAKES,
+    TITLE,
+    TO_KNOW,
+    UNTIL,
+    WHAT,
+    PlanContent,
+)
 from tarebook.paper.press import press
 from tarebook.plan.conflicts import AT_ODDS
 from tarebook.safety import Caution
@@ -34,6 +44,11 @@ def plan_pdf(
     return pages[0]
 
 
+def plan_title(found: PlanContent) -> str:
+    """Return the title of a plan's document: that it is one, and whose."""
+    return f"{TITLE}: {'; '.join(head.title for head in found.heads)}"
+
+
 def sheet_cautions(found: PlanContent) -> tuple[Caution, ...]:
     """Return the cautions of a plan as paper says them, each with the letters it is for."""
     return tuple(
@@ -46,7 +61,9 @@ def sheet_cautions(found: PlanContent) -> tuple[Caution, ...]:
 def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
     """Return the words of a plan as the template takes them."""
     return {
-        "title": "; ".join(head.title for head in found.heads),
+        "title": plan_title(found),
+        "heading": TITLE,
+        "columns": [AT, WHAT, TAKES, UNTIL],
         "paper": paper,
         "foot": FOOT,
         "names": {
