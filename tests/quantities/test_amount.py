@@ -508,3 +508,66 @@ def test_slips_of_the_finger_are_read_or_refused() -> None:
         assert amount == parse_amount(str(amount)), text
 
     assert read > 100
+
+
+@pytest.mark.parametrize(
+    ("written", "by", "low", "high"),
+    [
+        ("3/4 cup", Fraction(5, 2), Fraction(15, 8), Fraction(15, 8)),
+        ("1-2 cups", Fraction(3), Fraction(3), Fraction(6)),
+        ("4 to 6 Tbsp", HALF, Fraction(2), Fraction(3)),
+    ],
+)
+def test_scaling_by_hand(written: str, by: Fraction, low: Fraction, high: Fraction) -> None:
+    """Both ends of an amount are multiplied, and a range stays one."""
+    scaled = parse_amount(written).times(by)
+
+    assert (low, high) == (scaled.low, scaled.high)
+
+
+@pytest.mark.parametrize(("most", "beyond"), [("1000 kg", "1000000.5 g"), ("1000 L", "1000001 mL")])
+def test_the_largest_amount_is_as_large_as_it_says(most: str, beyond: str) -> None:
+    """A ton, or its volume, is let in; half a gram or a milliliter more is not."""
+    assert 1000 == parse_amount(most).low
+    with pytest.raises(AmountError, match="absurdly large"):
+        parse_amount(beyond)
+
+
+@pytest.mark.parametrize(
+    ("written", "form"),
+    [
+        ("1 us cup packed", ("packed",)),
+        ("1 us fl oz packed", ("packed",)),
+        ("1 cup - packed", ("packed",)),
+        ("1 cup chopped packed", ("chopped", "packed")),
+        ("one or two cups packed", ("packed",)),
+    ],
+)
+def test_form_words_behind_other_words(written: str, form: tuple[str, ...]) -> None:
+    """No word before it swallows a form word or turns it into another."""
+    assert form == parse_amount(written).form
+
+
+def test_or_between_two_amounts_is_a_range() -> None:
+    """One cup or two: from one to two."""
+    amount = parse_amount("1 cup or 2 cups")
+
+    assert (1, 2) == (amount.low, amount.high)
+
+
+@pytest.mark.parametrize(
+    ("written", "message"),
+    [
+        ("1 cup + 1 Tbsp to 2 cups", "is more than one range"),
+        ("1 and", "ends in the middle of a sum or range"),
+        ("2 cups as packed", 'a word I do not know: "as"'),
+        ("1 cup if needed", 'a word I do not know: "if"'),
+        ("1 cup purée", 'a word I do not know: "purée"'),
+        ("一 cup", r"a character that cannot be read: U\+4E00"),
+        ("1, 5 cups", "a comma inside a number"),
+    ],
+)
+def test_err_by_what_is_wrong(written: str, message: str) -> None:
+    """The refusal names the slip itself: the sum, the word, the letter, the comma."""
+    with pytest.raises(AmountError, match=message):
+        parse_amount(written)

@@ -156,3 +156,26 @@ def test_splitting_keeps_every_character_but_spaces() -> None:
     text = '1-1/2 to 2.5 fl. oz. (about 3/4"), ~#é'
 
     assert text.replace(" ", "") == "".join(split(text))
+
+
+@pytest.mark.parametrize("written", ["1 and", "1,"])
+def test_err_number_that_breaks_off(written: str) -> None:
+    """Nothing stands behind it: refused in words."""
+    with pytest.raises(AmountError, match="cannot be read"):
+        parse_number(written)
+
+
+@pytest.mark.parametrize(
+    ("written", "hint"),
+    [
+        ("2 to 1/2", "did you mean 2 1/2?"),
+        ("2 to 3/2", "write the smaller number first"),
+        ("3/2 to 1/2", "write the smaller number first"),
+    ],
+)
+def test_only_a_mixed_number_is_guessed_behind_a_backwards_range(written: str, hint: str) -> None:
+    """A whole and a part of one may be a mixed number; nothing else may."""
+    with pytest.raises(AmountError) as caught:
+        parse_number(written)
+
+    assert hint == caught.value.hint

@@ -72,3 +72,9 @@ def test_err_empty(written: str) -> None:
 def test_messages_hold_no_control_characters() -> None:
     """What is shown of a text cannot turn a terminal's line around."""
     assert '"a?b?c"' == quoted("a\u202eb\x1bc")
+
+
+def test_quoted_is_cut_behind_forty() -> None:
+    """Forty letters are shown whole, of more the first forty and a sign of it."""
+    assert f'"{"a" * 40}"' == quoted("a" * 40)
+    assert f'"{"a" * 40}…"' == quoted("a" * 41)

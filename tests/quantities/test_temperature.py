@@ -24,6 +24,7 @@ from tarebook.quantities.temperature import parse_temperature_f, to_celsius, to_
         ("145 to 155 °F", (145.0, 155.0)),
         ("68 C", (154.4, 154.4)),
         ("60–70 C", (140.0, 158.0)),
+        ("1000 F", (1000.0, 1000.0)),
     ],
 )
 def test_temperatures_as_written(written: str, expected: tuple[float, float]) -> None:

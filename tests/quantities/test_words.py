@@ -44,3 +44,12 @@ def test_pounds_are_within_half_a_tenth_of_an_ounce(mass_g: Fraction) -> None:
     printed = parse_mass(format_pounds(mass_g).replace(",", ""))
 
     assert abs(printed - mass_g) <= Fraction("28.349523125") / 20
+
+
+@pytest.mark.parametrize(
+    ("mass_g", "expected"),
+    [("0.094", "0.09 g"), ("0.1", "0.1 g"), ("99.94", "99.9 g"), ("99.95", "100 g")],
+)
+def test_where_the_digits_change(mass_g: str, expected: str) -> None:
+    """Hundredths below a tenth, tenths from there on, whole grams from what would round to 100."""
+    assert expected == format_mass_g(Fraction(mass_g))
