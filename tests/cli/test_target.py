@@ -10,6 +10,10 @@ from typing import Any
 import pytest
 
 Tarebook = Callable[..., Any]
+SMOKED = (
+    'title = "Smoke"\n[meat]\nfood = "deer"\namount = "1 kg"\n[marinade]\nsoy-sauce = "1/2 cup"\n'
+    'brown-sugar = "1/4 cup packed"\nliquid-smoke = "1 Tbsp"\n[soak]\nhours = 12\n'
+)
 
 
 def test_a_way_is_told(tarebook: Tarebook) -> None:
@@ -19,20 +23,20 @@ def test_a_way_is_told(tarebook: Tarebook) -> None:
     )
 
     assert (0, "") == (status, err)
-    assert "1. part of the sauce as its low-sodium kind" in out
+    assert "1. part of the sauce as its lower-sodium kind" in out
 
 
 def test_sugars_whose_sum_has_a_gap_are_told_with_it(tarebook: Tarebook) -> None:
     """What is not known comes on top, and that is said."""
-    _, out, _ = tarebook("target", "juniper-venison", "--sugars", "20%")
+    _, out, _ = tarebook("target", "-", "--sugars", "20%", typed=SMOKED)
 
-    assert "allspice is not known and comes on top" in " ".join(out.split())
+    assert "liquid smoke is not known and comes on top" in " ".join(out.split())
 
 
 def test_a_figure_with_a_gap_is_at_least(tarebook: Tarebook) -> None:
     """Now, in each way, weighed instead, and where it is not enough: the mark is on the number."""
     for limit in ("20%", "0.1 g/oz"):
-        told = " ".join(tarebook("target", "juniper-venison", "--sugars", limit).out.split())
+        told = " ".join(tarebook("target", "-", "--sugars", limit, typed=SMOKED).out.split())
 
         marks = re.findall(r"(at least )?[\d.]+ g \([\d.]+ to [\d.]+\)", told)
         assert {"at least "} == set(marks)

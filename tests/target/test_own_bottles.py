@@ -82,6 +82,9 @@ def test_it_is_answered_first_and_leads_the_pairs(own_home: Path, recipe_of: Rec
 
     assert KEY == told.change.key and told.reaches
     assert pairs and all(key.startswith(f"{KEY}+") for key in pairs)
+    assert never.options[-1].change.words.startswith("all of the soy sauce as your own cove soy, ")
+    assert "part of the soy sauce as your own cove soy" == told.change.words_at(told.most.share / 2)
+    assert "all of the soy sauce as your own cove soy" == told.change.words_at(told.most.share)
 
 
 def test_a_weaker_bottle_does_not_lead_the_pairs(own_home: Path, recipe_of: RecipeOf) -> None:

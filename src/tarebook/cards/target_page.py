@@ -120,7 +120,9 @@ def _way(number: int, option: Option, found: Answers) -> Iterator[Line]:
     yield Line()
     yield from (
         Line(text, Style.HEAD)
-        for text in wrap(option.change.words, COLUMNS, first=f"{number}. ", rest="   ")
+        for text in wrap(
+            option.change.words_at(answer.share), COLUMNS, first=f"{number}. ", rest="   "
+        )
     )
     for cells in _measures(found.now.scaled, answer.scaled):
         yield from (Line(f"   {text}") for text in table([cells], _WIDTHS, right=(2,)))
@@ -252,7 +254,9 @@ def _not_enough(options: list[Option], goal: Goal) -> Iterator[Line]:
         held = goal.range(one.most.estimate)
         if held is None:
             continue
-        text = f"Not enough: {one.change.words}: at the most of it, {_three(held)}."
+        text = (
+            f"Not enough: {one.change.words_at(one.most.share)}: {_three(held)} at the most of it."
+        )
         yield Line()
         yield from _say(text, Style.QUIET)
 

@@ -33,6 +33,7 @@ class Change(NamedTuple):
         applies: whether a recipe has anything for it to work on.
         apply: the recipe with a share of the change, from 0 (as written) to 1 (its most).
         all_or_nothing: whether only 0 and 1 mean anything.
+        whole_words: what the most of it is, where that has words of its own.
     """
 
     key: str
@@ -41,6 +42,11 @@ class Change(NamedTuple):
     applies: Callable[[Recipe], bool]
     apply: Callable[[Recipe, Fraction], Recipe]
     all_or_nothing: bool = False
+    whole_words: str = ""
+
+    def words_at(self, share: Fraction) -> str:
+        """Return what a share of it is, in a cook's words."""
+        return self.whole_words if share == 1 and self.whole_words else self.words
 
 
 SODIUM = frozenset({"sodium_mg"})
@@ -225,8 +231,8 @@ def _any(wanted: Callable[[Ingredient], bool]) -> Callable[[Recipe], bool]:
 
 
 CHANGES: tuple[Change, ...] = (
-    Change(LOW_SODIUM, "part of the sauce as its low-sodium kind", SODIUM, _any(_blendable),
-           _blend),
+    Change(LOW_SODIUM, "part of the sauce as its lower-sodium kind", SODIUM, _any(_blendable),
+           _blend, whole_words="all of the sauce as its lower-sodium kind"),
     Change("water", "part of the salty liquids as water, or as stock without salt", _BOTH,
            _any(_waterable), _water),
     Change("less-salt", "less of the salt itself", SODIUM, _any(_is_salt), _less_salt),
@@ -243,7 +249,7 @@ def both(first: Change, second: Change) -> Change:
     """Return a change that does all of the first and a share of the second."""
     return Change(
         key=f"{first.key}+{second.key}",
-        words=f"{first.words} (all of it), and {second.words}",
+        words=f"{first.whole_words or first.words + ' (the most of it)'}, and {second.words}",
         figures=first.figures | second.figures,
         applies=lambda recipe: (
             first.applies(recipe) and second.applies(first.apply(recipe, Fraction(1)))

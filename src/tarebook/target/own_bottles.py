@@ -51,6 +51,7 @@ def own_bottle_change(recipe: Recipe, figure: str) -> Change | None:
     return Change(
         key=KEY,
         words=f"part of {', of '.join(words)}",
+        whole_words=f"all of {', of '.join(words)}",
         figures=SODIUM if figure == "sodium_mg" else SUGARS,
         applies=lambda changed: any(map(wanted, changed.ingredients)),
         apply=lambda changed, share: each_changed(changed, wanted, lambda one: becomes(one, share)),
