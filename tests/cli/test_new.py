@@ -160,6 +160,20 @@ def test_long_drying_can_be_meant(tarebook: Tarebook, tmp_path: Path) -> None:
         assert (0, False) == (status, "is it a temperature" in err)
 
 
+def test_a_screen_has_eighty_columns(
+    tarebook: Tarebook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Long questions and faults are broken between words there, and only there."""
+    wrong = typed(thickness=["1 heaping tsp", "1/4 in"], heat=["baked", "steamed or roasted first"])
+    piped = tarebook("new", str(tmp_path / "piped.toml"), typed=wrong).err
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    shown = tarebook("new", str(tmp_path / "shown.toml"), typed=wrong).err
+
+    assert 80 < max(map(len, piped.splitlines()))
+    assert 80 >= max(len(line.removeprefix("> ")) for line in shown.splitlines())
+    assert piped.split() == shown.split()
+
+
 def test_back_returns_to_the_question_before(tarebook: Tarebook, tmp_path: Path) -> None:
     """The answer is given anew; what was answered before is shown."""
     file = tmp_path / "porch.toml"

@@ -9,6 +9,7 @@ from typing import TypeVar
 from tarebook.findings import AskedWrongly
 
 _Taken = TypeVar("_Taken")
+_COLUMNS = 80
 ENDED = "the answers ended before the questions; nothing was written"
 
 
@@ -32,7 +33,7 @@ def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = EN
 
     while True:
         if sys.stderr is not None:
-            sys.stderr.write(f"{ask}\n> ")
+            sys.stderr.write(f"{_on_screen(ask)}\n> ")
             sys.stderr.flush()
         line = "" if sys.stdin is None or sys.stdin.closed else sys.stdin.readline()
         if not line:
@@ -40,7 +41,17 @@ def until_understood(ask: str, take: Callable[[str], _Taken], *, ended: str = EN
         try:
             return take(line.strip())
         except AskedWrongly as fault:
-            complain(f"  {fault}")
+            for text in _on_screen(str(fault), lead="  ").split("\n"):
+                complain(text)
+
+
+def _on_screen(text: str, *, lead: str = "") -> str:
+    """Return a text broken between words where somebody reads it, and in one piece elsewhere."""
+    if sys.stderr is None or not sys.stderr.isatty():
+        return lead + text
+    from tarebook.cards.lines import wrap
+
+    return "\n".join(wrap(text, _COLUMNS, first=lead, rest=lead))
 
 
 def at_terminal() -> bool:
