@@ -19,7 +19,8 @@ Files of this room, in the order of the road:
 - ``steps``: the plan in words, with what is done in between; ``step_words``: of each step.
 - ``turns``: when a soak is turned, by day.
 - ``cold``: how long raw meat is out of the cold, and how long it waits in it.
-- ``conflicts``: what does not go as asked, or is at odds with published advice; ``notes``: what
+- ``said``: something to say of a plan. ``conflicts``: what does not go as asked, or is at odds with
+  published advice; ``recipe_conflicts``: of that, what the recipe says otherwise; ``notes``: what
   is good to know; ``mind``: what the safety rules say of these days.
 - ``make``: ``make_plan``: all of it together.
 - ``calendar``: the plan as an iCalendar file.
