@@ -213,6 +213,7 @@ def _with_near(entries: Iterable[_Entry]) -> Iterable[_Entry]:
         yield entry
 
 
+@lru_cache(maxsize=256)
 def _near(name: str) -> tuple[str, ...]:
     try:
         food(name)
