@@ -220,3 +220,13 @@ def test_no_claim_is_printed() -> None:
 
     for claim in ("low sodium", "healthy", "light", "free"):
         assert claim not in page.lower()
+
+
+@pytest.mark.parametrize("recipe", ["juniper-venison", "orchard-turkey", "maple-dill-salmon"])
+def test_a_temperature_stays_on_one_line(recipe: str) -> None:
+    """Neither what the days rest on nor how cold it is kept breaks before its degrees."""
+    told = words(recipe)
+    said = [told.kept, *(one for one in told.keep if isinstance(one, str))]
+
+    assert any("\N{NO-BREAK SPACE}\N{DEGREE SIGN}F" in one for one in said)
+    assert not any(" \N{DEGREE SIGN}" in one for one in said)

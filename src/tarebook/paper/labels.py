@@ -94,7 +94,7 @@ def label_words(
         name=clean(name or sheet.recipe.title),
         packed=f"Packed {_day(packed)}",
         keep=_cold(keep, own) if cold else _days(keep, own),
-        kept="" if cold else f"{IF_SEALED} {keep.heated}",
+        kept="" if cold else _whole(f"{IF_SEALED} {keep.heated}"),
         cold=cold,
         net=_net(each_g),
         sodium=f"{NAMES['sodium_mg']} {_likely('sodium_mg', found)}",
@@ -188,7 +188,12 @@ def _cold(keep: KeepBy, own: Mapping[str, str]) -> tuple[str, ...]:
         for place, said in own.items()
         if place != "room" and keep.to_eat
     ]
-    return tuple(told)
+    return tuple(map(_whole, told))
+
+
+def _whole(text: str) -> str:
+    """Return a text in which no temperature is parted from its degrees at the end of a line."""
+    return text.replace(" \N{DEGREE SIGN}", f"{_HELD}\N{DEGREE SIGN}")
 
 
 def _day(day: date) -> str:
