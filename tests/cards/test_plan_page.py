@@ -348,3 +348,35 @@ def test_the_plan_says_how_it_keeps() -> None:
     assert "not before" not in joined(
         planned("juniper-venison", 3, frozen=True, start="today 18:00")
     )
+
+
+def test_short_has_times_steps_conflicts_and_what_is_grave() -> None:
+    """For wet hands: every step and conflict, each note once, grave cautions without their
+    sources, of the others the titles; and where they are.
+    """
+    found = both("juniper-venison", "woodland-mushrooms")
+    whole, short = (
+        plain_text(plan_page(found, zone_name="", short=each)).splitlines()
+        for each in (False, True)
+    )
+
+    assert len(short) < 0.6 * len(whole)
+    timed = [[line for line in page if line[2:3] == ":"] for page in (whole, short)]
+    assert timed[0] == timed[1] and len(found.steps) == len(timed[0])
+    page = " ".join(" ".join(short).split())
+    assert all(one.sentence in page for one in found.conflicts)
+    minded = [one.partition(". ")[0] for one in short if one.startswith("- Important")]
+    assert len(minded) == sum(one.grave for one in plan_cautions(found))
+    assert "Counted with" not in short and "Good to know" not in short
+    assert "Also: A: Parasites of game; " in page and "[USDA" not in page.partition("Mind")[2]
+    assert "The other cautions: the same command without --short." == short[-1]
+    assert 1 == page.count("a thin-tipped thermometer lengthwise")
+
+
+def test_a_short_plan_says_again_what_differs() -> None:
+    """Each load's own curing salt and its thermometer stay at their load, alike or not."""
+    found = planned("cranberry-moose", 8, start="tomorrow 7am", night=False, hours=(5, 5))
+    short = " ".join(plain_text(plan_page(found, zone_name="", short=True)).split())
+
+    loads = len(found.jobs[0].loads)
+    assert loads == short.count("first weigh ") == short.count("a thin-tipped thermometer") > 1

@@ -273,3 +273,23 @@ def test_a_plan_not_as_asked_exits_with_0(asked: list[str], tarebook: Tarebook) 
 
     assert 0 == status
     assert "Not as asked" in out and "At odds with published advice" not in out
+
+
+def test_short(tarebook: Tarebook, tmp_path: Path) -> None:
+    """--short leaves out what is not done with the hands, as text and as a page to print."""
+    args = ["plan", "juniper-venison", "--ready", "Saturday 18:00", *CLOCK, *TRAYS]
+    whole, short = tarebook(*args).out, tarebook(*args, "--short").out
+    page = tmp_path / "days.html"
+
+    assert len(short.splitlines()) < 0.6 * len(whole.splitlines())
+    assert short.endswith("The other cautions: the same command without --short.\n")
+    assert 0 == tarebook(*args, "--short", "--as", "html", "-o", str(page)).status
+    assert "Counted with" not in page.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("more", [["--json"], ["--as", "ics"]])
+def test_data_are_never_short(more: list[str], tarebook: Tarebook) -> None:
+    """A calendar and data hold all of it: a short one is refused."""
+    status, out, err = tarebook("plan", "juniper-venison", "--short", *more, *CLOCK)
+
+    assert (2, "") == (status, out) and "--short: " in err

@@ -15,7 +15,7 @@ import html5lib
 import pytest
 from pypdf import PdfReader
 
-from tarebook.cards.plan_content import PlanContent, plan_content
+from tarebook.cards.plan_content import PlanContent, others, plan_content
 from tarebook.clocks.zones import minute_of
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.paper.html_plan import html_plan
@@ -49,7 +49,7 @@ temperature = "140 F"
 
 
 @cache
-def words(*names: str) -> PlanContent:
+def words(*names: str, short: bool = False) -> PlanContent:
     """Return the words of a plan of recipes; one of them may be hostile."""
     dryer = dryer_of(FIVE)
     pounds = Fraction("453.59237") * 11
@@ -59,7 +59,8 @@ def words(*names: str) -> PlanContent:
     ]
     now = minute_of(datetime(2026, 11, 25, 9, tzinfo=ZONE))
     wish = Wish(now=now, start=now, nights=((22, 0), (6, 0)))
-    return plan_content(make_plan(jobs, dryer, wish, ZONE), zone_name="America/Chicago")
+    found = make_plan(jobs, dryer, wish, ZONE)
+    return plan_content(found, zone_name="America/Chicago", short=short)
 
 
 def opened(name: str) -> Recipe:
@@ -195,6 +196,20 @@ def test_a_box_for_what_somebody_does() -> None:
     rows = [one for one in tree.iter("tr") if one.find("td") is not None]
     boxes = [any(cell.get("class") == "box" for cell in row.iter()) for row in rows]
     assert [row.attended for day in found.days for row in day.rows] == boxes
+
+
+def test_short_pages_have_every_word_of_the_short_plan() -> None:
+    """HTML and paper in the short form: its words, the other titles, no note of who says so."""
+    found = words("juniper-venison", short=True)
+    text = spelled("".join(parsed(found).find("body").itertext()))
+    pages = PdfReader(io.BytesIO(plan_pdf(found))).pages
+    paper = "\n".join(page.extract_text() for page in pages)
+    cited = {one.citation for one in sheet_cautions(found)}
+    told = [one for one in (*said(found), *others(found)) if one not in cited]
+
+    assert found.also and not found.counted and not found.to_know
+    assert [] == in_order(map(spelled, told), text) == in_order(iter(told), paper)
+    assert "Who says so" not in text and close(min(cited)) not in close(text + paper)
 
 
 def test_the_same_words_make_the_same_bytes() -> None:

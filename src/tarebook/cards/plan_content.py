@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import groupby
 
 from tarebook.cards.lines import clean
+from tarebook.cards.sheet import THE_OTHERS
 from tarebook.clocks.zones import clock
 from tarebook.figures.foods import food
 from tarebook.figures.sources import sources
@@ -18,7 +19,7 @@ from tarebook.plan.hours import Hours
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.mind import Minded, plan_cautions
-from tarebook.plan.steps import Step, hours_words
+from tarebook.plan.steps import HEATED, Step, hours_words
 from tarebook.plan.words import said_at, said_day, said_time
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.safety import Caution
@@ -48,6 +49,8 @@ _CALLED = {"preheat": "heating the dryer", "thaw": "thawing", "oven": "the oven 
 _ALPHABET = 26
 _KEEPING = "see Keeping"
 _IMPORTANT = "Important"
+_EVERY_TIME = frozenset({"mix", "steep", "rub", *HEATED, "oven"})
+"""Steps whose note is never left out: a dose, or how hot the thickest piece must be."""
 
 
 class Head(NamedTuple):
@@ -131,7 +134,9 @@ class PlanContent(NamedTuple):
         days: the steps.
         counted: what it was reckoned with.
         to_know: what is good to know.
-        cautions: what the safety rules say.
+        cautions: what the safety rules say; the grave ones only, in a short plan.
+        also: the titles of the other cautions, in a short plan.
+        short: whether it is the short form: nothing counted, nothing to know, each note once.
     """
 
     heads: tuple[Head, ...]
@@ -142,15 +147,37 @@ class PlanContent(NamedTuple):
     counted: tuple[str, ...]
     to_know: tuple[str, ...]
     cautions: tuple[Heed, ...]
+    also: tuple[str, ...] = ()
+    short: bool = False
 
 
-def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
+def plan_content(plan: Plan, *, zone_name: str, short: bool = False) -> PlanContent:
     """Return the words of a plan.
 
     Args:
         plan: as made.
         zone_name: what to call its clock.
+        short: times, steps, conflicts and what is grave; of the other cautions only the titles.
     """
+    whole = _whole(plan, zone_name, short=short)
+    if not short:
+        return whole
+    return whole._replace(
+        counted=(),
+        to_know=(),
+        cautions=tuple(one for one in whole.cautions if one.grave),
+        also=tuple(one.named.title for one in whole.cautions if not one.grave),
+        short=True,
+    )
+
+
+def others(found: PlanContent) -> tuple[str, ...]:
+    """Return what a short plan leaves out, by title, and where it stands."""
+    also = f"Also: {'; '.join(found.also)}." if found.also else ""
+    return tuple(filter(None, (also, THE_OTHERS)))
+
+
+def _whole(plan: Plan, zone_name: str, *, short: bool) -> PlanContent:
     first, last = plan.span
     minded = plan_cautions(plan)
     seen: set[str] = set()
@@ -161,7 +188,7 @@ def plan_content(plan: Plan, *, zone_name: str) -> PlanContent:
         grave=tuple(clean(one.sentence) for one in plan.conflicts if one.grave),
         conflicts=tuple(clean(one.sentence) for one in plan.conflicts if not one.grave),
         days=tuple(
-            Day(day, tuple(_row(plan, one, minded, seen) for one in steps))
+            Day(day, tuple(_row(plan, one, minded, seen, short) for one in steps))
             for day, steps in groupby(plan.steps, key=lambda one: said_day(one.start, plan.zone))
         ),
         counted=tuple(
@@ -198,12 +225,14 @@ def _head(plan: Plan, at: int, job: Job) -> Head:
     return Head(_letter(plan, at), clean(job.recipe.title), clean(size))
 
 
-def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str]) -> Row:
-    """Return a step; what to mind at a test is said once, at the first of them."""
+def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str], short: bool) -> Row:
+    """Return a step; what to mind at a test, in a short plan at most steps, is said once."""
     hours = plan.jobs[one.job].hours
     drying = one.kind == "dry"
-    note = "" if one.kind == "test" and one.note in seen else one.note
-    seen.add(one.note)
+    note = _its_keeping(plan, one, minded) if one.kind == "pack" else one.note
+    once = one.kind == "test" or (short and one.kind not in _EVERY_TIME)
+    told = once and note in seen
+    seen.add(note)
     odd = any(
         said.grave and one.kind in said.kinds and said.job in (None, one.job)
         for said in plan.conflicts
@@ -213,7 +242,7 @@ def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str]) -> Row
             None,
             (
                 f"{AT_ODDS}: see above" if odd else "",
-                _its_keeping(plan, one, minded) if one.kind == "pack" else note,
+                "" if told else note,
                 _drying_note(plan, one, hours) if drying else "",
             ),
         )

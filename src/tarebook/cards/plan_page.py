@@ -12,6 +12,7 @@ from tarebook.cards.plan_content import (
     Head,
     PlanContent,
     Row,
+    others,
     plan_content,
 )
 from tarebook.cards.sheet import caution_lines
@@ -23,26 +24,30 @@ _WHAT = 50
 _INDENT = " " * 9
 
 
-def plan_page(plan: Plan, *, zone_name: str) -> Iterator[Line]:
+def plan_page(plan: Plan, *, zone_name: str, short: bool = False) -> Iterator[Line]:
     """Yield a plan, 80 columns.
 
     Args:
         plan: as made.
         zone_name: what to call its clock.
+        short: times, steps, conflicts and grave cautions only.
     """
-    found = plan_content(plan, zone_name=zone_name)
+    found = plan_content(plan, zone_name=zone_name, short=short)
     for head in found.heads:
         yield from _head(head)
     yield from (Line(text) for text in wrap(found.when, COLUMNS))
-    if found.grave:
-        yield from _listed(AT_ODDS, found.grave, Style.WARN)
-    if found.conflicts:
-        yield from _listed(NOT_AS_ASKED, found.conflicts, Style.WARN)
+    yield from _listed(AT_ODDS, found.grave, Style.WARN)
+    yield from _listed(NOT_AS_ASKED, found.conflicts, Style.WARN)
     yield from _days(found)
     yield from _listed(COUNTED, found.counted)
     yield from _listed(TO_KNOW, found.to_know)
     if found.cautions:
-        yield from caution_lines(tuple(one.named for one in found.cautions), COLUMNS)
+        named = tuple(one.named for one in found.cautions)
+        yield from caution_lines(named, COLUMNS, cited=not found.short)
+    if found.short:
+        yield Line()
+        for text in others(found):
+            yield from (Line(one, Style.QUIET) for one in wrap(text, COLUMNS))
 
 
 def _head(head: Head) -> Iterator[Line]:
@@ -75,7 +80,10 @@ def _row(row: Row) -> Iterator[Line]:
 
 
 def _listed(heading: str, texts: Iterable[str], style: Style = Style.PLAIN) -> Iterator[Line]:
+    listed = tuple(texts)
+    if not listed:
+        return
     yield Line()
     yield Line(heading, Style.HEAD)
-    for text in texts:
+    for text in listed:
         yield from (Line(one, style) for one in wrap(text, COLUMNS, first="- ", rest="  "))

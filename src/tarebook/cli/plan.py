@@ -75,6 +75,10 @@ def plan(
         str | None,
         typer.Option("--now", metavar="WHEN", help="Count from then: 2026-11-25 09:00. Else: now."),
     ] = None,
+    short: Annotated[
+        bool,
+        typer.Option("--short", help="Times, steps, conflicts and grave cautions only."),
+    ] = False,
     as_: Annotated[
         str, typer.Option("--as", metavar="KIND", help="text, html or pdf; ics for a calendar.")
     ] = "text",
@@ -101,6 +105,8 @@ def plan(
     kind = as_.strip().lower()
     if kind not in _KINDS:
         raise AskedWrongly(f'--as: "{as_[:20]}" is none of {", ".join(_KINDS)}')
+    if short and (as_json or kind == "ics"):
+        raise AskedWrongly("--short: for text, html and pdf; a calendar or data hold all of it")
     if by not in _BY:
         raise AskedWrongly(f'--by: "{by[:20]}" is none of {", ".join(_BY)}')
     clock, zone_name = zone_of(zone)
@@ -119,7 +125,7 @@ def plan(
         for recipe, mass_g in zip(opened, _meats(opened, meat), strict=True)
     ]  # fmt: skip
     found = make_plan(jobs, dryer, wish, clock)
-    _put(found, kind, out, zone_name, at, as_json, kitchen.units)
+    _put(found, kind, out, zone_name, at, as_json, kitchen.units, short=short)
     if not as_json:
         aside = kind != "text" or out is not None
         once = {(recipe.file, recipe.title): recipe for recipe in opened}.values()
@@ -137,6 +143,8 @@ def _put(
     at: datetime,
     as_json: bool,
     units: str | None,
+    *,
+    short: bool,
 ) -> None:
     from tarebook.cli.put import PIPE, put
     from tarebook.cli.talk import complain, show, show_data
@@ -157,18 +165,19 @@ def _put(
         from tarebook.cards.plan_content import plan_content
         from tarebook.paper.html_plan import html_plan
 
-        put(html_plan(plan_content(found, zone_name=zone_name)).encode("utf-8"), out)
+        words = plan_content(found, zone_name=zone_name, short=short)
+        put(html_plan(words).encode("utf-8"), out)
     elif kind == "pdf":
         from tarebook.cards.plan_content import plan_content
         from tarebook.paper.plan import plan_pdf
 
-        words = plan_content(found, zone_name=zone_name)
+        words = plan_content(found, zone_name=zone_name, short=short)
         put(plan_pdf(words, units=units, tell=complain), out, binary=True)
     else:
         from tarebook.cards.lines import plain_text
         from tarebook.cards.plan_page import plan_page
 
-        lines = plan_page(found, zone_name=zone_name)
+        lines = plan_page(found, zone_name=zone_name, short=short)
         if out is None or out == PIPE:
             show(lines)
         else:

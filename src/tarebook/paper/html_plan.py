@@ -22,6 +22,7 @@ from tarebook.cards.plan_content import (
     Head,
     PlanContent,
     Row,
+    others,
 )
 from tarebook.paper.elements import Markup, element, page, style
 from tarebook.paper.html_mind import caution_item, note_items
@@ -34,6 +35,8 @@ from tarebook.plan.conflicts import AT_ODDS
 def html_plan(found: PlanContent) -> str:
     """Return a plan as the text of one HTML file; the same for the same words."""
     noted, notes = who_says_so(sheet_cautions(found))
+    if found.short:
+        noted, notes = tuple(one._replace(numbers=()) for one in noted), ()
     return page(
         element(
             "head",
@@ -61,6 +64,7 @@ def html_plan(found: PlanContent) -> str:
                 *_listed("counted", COUNTED, _told(map(spelled, found.counted))),
                 *_listed("know", TO_KNOW, _told(found.to_know)),
                 *_listed("mind", "Mind", [caution_item(one, heard=False) for one in noted]),
+                *(element("p", text, class_="about") for text in others(found) if found.short),
                 *_listed("who", "Who says so", note_items(notes), kind="ol"),
             ),
             element("footer", element("p", FOOT)),

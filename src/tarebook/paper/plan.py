@@ -16,6 +16,7 @@ from tarebook.cards.plan_content import (
     UNTIL,
     WHAT,
     PlanContent,
+    others,
 )
 from tarebook.paper.press import press
 from tarebook.plan.conflicts import AT_ODDS
@@ -83,7 +84,12 @@ def plan_sheet(found: PlanContent, *, paper: str) -> dict[str, Any]:
         "counted": list(found.counted),
         "to_know": list(found.to_know),
         "cautions": [
-            {"title": one.title, "text": one.text, "citation": one.citation}
+            {
+                "title": one.title,
+                "text": one.text,
+                "citation": "" if found.short else f"[{one.citation}]",
+            }
             for one in sheet_cautions(found)
         ],
+        "others": list(others(found)) if found.short else [],
     }
