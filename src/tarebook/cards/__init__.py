@@ -16,8 +16,8 @@ Files of this room:
 - ``text_card``: the recipe card as text, 60 columns.
 - ``soak_page``: what ``soak`` prints.
 - ``kitchen_page``: what ``kitchen`` prints.
-- ``plan_content``: the words of a plan; ``plan_counted``: what it counts with; ``plan_page``: what ``plan`` prints; ``plan_keys``: its
-  data.
+- ``plan_content``: the words of a plan; ``plan_counted``: what it counts with; ``plan_page``: what
+  ``plan`` prints; ``plan_keys``: its data.
 - ``drying_page``: what ``drying`` prints; ``probe_page``, ``shopping_page``, ``shelf_page``,
   ``target_page``: what ``probe``, ``shop``, ``list`` and ``target`` print.
 - ``lookup_page``: what ``foods lookup`` prints; ``food_page``, ``bottle_page``: what ``foods show``
