@@ -225,3 +225,11 @@ def test_the_same_words_make_the_same_bytes() -> None:
     assert [(612, 792), (612, 792), (595, 842)] == [
         (round(float(box.width)), round(float(box.height))) for box in sizes
     ]
+
+
+def test_an_option_is_never_broken() -> None:
+    """What is to be typed stands in one piece, however narrow the page."""
+    found = words("juniper-venison", short=True)
+    spans = [one.text for one in parsed(found).iter("span") if one.get("class") == "whole"]
+
+    assert ["--short."] == spans

@@ -13,12 +13,12 @@ from pathlib import Path
 from tarebook.cards.content import FIGURES_HEAD, Content, Group, Measured, content
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition import Estimate
-from tarebook.paper.elements import Inside, Markup, data_block, element, page, style
+from tarebook.paper.elements import Markup, data_block, element, page, style
 from tarebook.paper.html_figures import DV, figures_table
 from tarebook.paper.html_mind import caution_item, note_items
 from tarebook.paper.kitchen_fractions import kitchen_fractions
 from tarebook.paper.reach import LEGEND
-from tarebook.paper.spelled import blanks, spelled
+from tarebook.paper.spelled import spelled, unbroken
 from tarebook.paper.structured_data import structured_data
 from tarebook.paper.who_says_so import Noted, who_says_so
 
@@ -182,14 +182,4 @@ def _list(name: str, items: list[Markup], **attributes: str) -> Iterator[Markup]
 
 
 def _told(texts: Iterable[str], **attributes: str) -> Iterator[Markup]:
-    return (element("p", *_whole(text), dir="auto", **attributes) for text in texts if text)
-
-
-def _whole(text: str) -> Iterator[Inside]:
-    """Yield a text in which an option of the command is never broken over two lines."""
-    before, dashes, after = text.partition("--")
-    yield from blanks(before)
-    if dashes:
-        option, space, rest = after.partition(" ")
-        yield element("span", dashes + option, class_="whole")
-        yield from _whole(space + rest)
+    return (element("p", *unbroken(text), dir="auto", **attributes) for text in texts if text)

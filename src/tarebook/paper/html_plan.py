@@ -27,7 +27,7 @@ from tarebook.cards.plan_content import (
 from tarebook.paper.elements import Markup, element, page, style
 from tarebook.paper.html_mind import caution_item, note_items
 from tarebook.paper.plan import FOOT, plan_title, sheet_cautions
-from tarebook.paper.spelled import spelled
+from tarebook.paper.spelled import spelled, unbroken
 from tarebook.paper.who_says_so import who_says_so
 from tarebook.plan.conflicts import AT_ODDS
 
@@ -64,7 +64,11 @@ def html_plan(found: PlanContent) -> str:
                 *_listed("counted", COUNTED, _told(map(spelled, found.counted))),
                 *_listed("know", TO_KNOW, _told(found.to_know)),
                 *_listed("mind", "Mind", [caution_item(one, heard=False) for one in noted]),
-                *(element("p", text, class_="about") for text in others(found) if found.short),
+                *(
+                    element("p", *unbroken(text), class_="about")
+                    for text in others(found)
+                    if found.short
+                ),
                 *_listed("who", "Who says so", note_items(notes), kind="ol"),
             ),
             element("footer", element("p", FOOT)),
@@ -143,7 +147,7 @@ def _row(row: Row) -> Markup:
 
 
 def _told(texts: Iterable[str]) -> list[Markup]:
-    return [element("li", text, dir="auto") for text in texts]
+    return [element("li", *unbroken(text), dir="auto") for text in texts]
 
 
 def _listed(

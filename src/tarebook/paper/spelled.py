@@ -33,6 +33,16 @@ def blanks(text: str) -> Iterator[Inside]:
             yield one
 
 
+def unbroken(text: str) -> Iterator[Inside]:
+    """Yield a text in which an option of the command is never broken over two lines."""
+    before, dashes, after = text.partition("--")
+    yield from blanks(before)
+    if dashes:
+        option, space, rest = after.partition(" ")
+        yield element("span", dashes + option, class_="whole")
+        yield from unbroken(space + rest)
+
+
 def unseen(text: str) -> Inside:
     """Return words that are heard and not seen: what an empty cell means."""
     return element("span", text, class_="unseen")
