@@ -24,6 +24,7 @@ from tarebook.uptake.maths import COLUMNS, Column
 REFERENCE = 20_000
 WITHIN = 0.02
 WEIGHTS = ("finished_g", "yield_fraction", "moisture_fraction", "salt_kept_fraction")
+OF_SUGARS = {"sugars_g", "added_sugars_g", "carbohydrate_g"}
 MAIN = ("sodium_mg", "sugars_g", "added_sugars_g", "protein_g", "energy_kcal")
 
 
@@ -32,16 +33,40 @@ def facts(name: str) -> Facts:
     return facts_of(scale_by_factor(load_recipe(name)[0], Fraction(1), choose_drawer("basic")))
 
 
-def pairs(known: Facts) -> list[tuple[Range, Range]]:
-    """Return every range that is shown, by default and by the percentiles of many draws."""
+def pairs(known: Facts) -> list[tuple[Range, Range, float]]:
+    """Return every range that is shown, by default and by the percentiles of many draws.
+
+    Each with what it may be off beside its two per cent.
+    """
     shown, many = estimate(known), estimate(known, draws=REFERENCE)
-    found: list[tuple[Range | None, Range | None]] = [
-        (one.get(figure), other.get(figure))
-        for one, other in ((shown.per_ounce, many.per_ounce), (shown.per_batch, many.per_batch))
+    batch_g = leeway_g(known)
+    ounce_g = batch_g * shown.ounce.grams / shown.finished_g.likely
+    found: list[tuple[Range | None, Range | None, float]] = [
+        (one.get(figure), other.get(figure), leeway if figure in OF_SUGARS else 1e-9)
+        for one, other, leeway in (
+            (shown.per_ounce, many.per_ounce, ounce_g),
+            (shown.per_batch, many.per_batch, batch_g),
+        )
         for figure in FIGURES
     ]
-    found += [(getattr(shown, one), getattr(many, one)) for one in WEIGHTS]
-    return [(ours, theirs) for ours, theirs in found if ours is not None and theirs is not None]
+    found += [(getattr(shown, one), getattr(many, one), 1e-9) for one in WEIGHTS]
+    return [
+        (ours, theirs, leeway)
+        for ours, theirs, leeway in found
+        if ours is not None and theirs is not None
+    ]
+
+
+def leeway_g(known: Facts) -> float:
+    """Return a twentieth of the most that sugars which nobody states could come to [g].
+
+    Where there are hardly any others, their sum is as far from log-normal as they are: from none
+    to that, all alike.
+    """
+    unstated = (line for line in known.lines if line.makeup.sugars_bounded)
+    return 1e-9 + sum(
+        0.05 * 2 * line.mass_g * (line.makeup.sucrose + line.makeup.hexose) for line in unstated
+    )
 
 
 @pytest.mark.parametrize("name", shipped_recipes())
@@ -79,8 +104,8 @@ def test_the_default_range_agrees_with_twenty_thousand_draws(name: str) -> None:
     found = pairs(facts(name))
 
     assert len(found) >= 2 * len(FIGURES) + 3
-    for ours, theirs in found:
-        assert ours[:3] == pytest.approx(theirs[:3], rel=WITHIN, abs=1e-9)
+    for ours, theirs, leeway in found:
+        assert ours[:3] == pytest.approx(theirs[:3], rel=WITHIN, abs=leeway)
 
 
 @pytest.mark.slow
@@ -93,8 +118,8 @@ def test_so_it_does_however_it_is_heated(name: str, step: HeatStep, finished: bo
     if finished:
         known = known.weighed(estimate(known).finished_g.likely)
     within = 0.025 if step is HeatStep.UNSTATED else WITHIN
-    for ours, theirs in pairs(known):
-        assert ours[:3] == pytest.approx(theirs[:3], rel=within, abs=1e-9)
+    for ours, theirs, leeway in pairs(known):
+        assert ours[:3] == pytest.approx(theirs[:3], rel=within, abs=leeway)
 
 
 @pytest.mark.slow
@@ -106,10 +131,14 @@ def test_so_it_does_on_bowls_that_it_was_not_made_for(seed: int) -> None:
     """
     known = thrown_together(Random(seed))
     shown, many = estimate(known), estimate(known, draws=REFERENCE)
-    found = [(shown.per_ounce[one], many.per_ounce[one]) for one in MAIN]
-    for ours, theirs in (*found, (shown.finished_g, many.finished_g)):
+    leeway = 5e-4 + leeway_g(known) * shown.ounce.grams / shown.finished_g.likely
+    found = [
+        (shown.per_ounce[one], many.per_ounce[one], leeway if one in OF_SUGARS else 5e-4)
+        for one in MAIN
+    ]
+    for ours, theirs, off in (*found, (shown.finished_g, many.finished_g, 5e-4)):
         assert ours is not None and theirs is not None
-        assert ours[:3] == pytest.approx(theirs[:3], rel=0.025, abs=5e-4)
+        assert ours[:3] == pytest.approx(theirs[:3], rel=0.025, abs=off)
 
 
 def thrown_together(chance: Random) -> Facts:

@@ -9,6 +9,10 @@ from tarebook.nutrition.model import FIGURES, ROUGH
 from tarebook.nutrition.range import Range, Ways, range_of_ways
 
 
+_SUGARS = frozenset({"sugars_g", "added_sugars_g"})
+_MOSTLY = 0.5
+
+
 class Draws(Mapping[str, "list[float]"]):
     """The draws of each figure."""
 
@@ -62,8 +66,23 @@ class Ranges(Mapping[str, "Range | None"]):
             unit_of(figure),
             missing=missing_of(self.facts, figure),
             rough=figure in ROUGH,
-            by_moments=self.smooth,
+            by_moments=self.smooth and not (figure in _SUGARS and _mostly_unstated(self.facts)),
         )
+
+
+def _mostly_unstated(facts: Facts) -> bool:
+    """Whether most sugars put in are such as nobody states: from none to their most, all alike.
+
+    Their sum is then too far from log-normal for its moments, which tell its high end too high.
+    """
+    known = unstated = 0.0
+    for line in facts.lines:
+        sugars_g = line.mass_g * (line.makeup.sucrose + line.makeup.hexose)
+        if line.makeup.sugars_bounded:
+            unstated += sugars_g
+        else:
+            known += sugars_g
+    return unstated > _MOSTLY * (known + unstated)
 
 
 def unit_of(figure: str) -> str:
