@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tarebook.cards.figures import NAMES, digits, likely, nothing_known, percent, span
+from tarebook.cards.figures import NAMES, ceiling, digits, likely, nothing_known, percent, span
 from tarebook.nutrition import FIGURES
 from tarebook.nutrition.range import Range
 
@@ -37,6 +37,17 @@ def test_every_figure_has_a_name() -> None:
 def test_no_more_digits_than_the_doubt_allows(amount: float, unit: str, told: str) -> None:
     """Whole milligrams, calories and per cent; a decimal or two of small grams."""
     assert told == digits(amount, unit)
+
+
+@pytest.mark.parametrize(
+    ("amount", "told"),
+    [(601.9, "610"), (610.0, "610"), (600.1, "610"), (996, "1,000"), (1393.2, "1,400"),
+     (57.4, "58"), (99.2, "100"), (4.41, "4.5"), (0.123, "0.13")],
+)  # fmt: skip
+def test_what_there_is_at_most_is_rounded_up_to_two_digits(amount: float, told: str) -> None:
+    """After "about" two digits are all it bears, and it is never told below what it is."""
+    assert told == ceiling(amount)
+    assert float(told.replace(",", "")) >= amount
 
 
 def test_a_span_is_low_to_high() -> None:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 
 import pytest
 
+from tarebook.cards.figures import ceiling
 from tarebook.cards.lines import Line, Style, plain_text, width
 from tarebook.cards.sheet import sheet
 from tarebook.cards.worksheet import Worksheet, worksheet
@@ -125,9 +126,8 @@ def test_the_ceiling_stands_beside_the_range(shipped: Shipped, unwrapped: Unwrap
     found = shipped().estimate.ceiling_sodium_mg_per_oz
 
     assert found is not None
-    assert f"everything counted, nothing poured away: at most about {found:,.0f} mg" in unwrapped(
-        sheet(shipped())
-    )
+    told = f"everything counted, nothing poured away: at most about {ceiling(found)} mg"
+    assert told in unwrapped(sheet(shipped()))
 
 
 def test_a_weighed_batch_is_told_as_weighed(recipe_of: RecipeOf, unwrapped: Unwrapped) -> None:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
+
+import pytest
 
 from tarebook.cards.lines import plain_text
 from tarebook.cards.why import why, why_data
@@ -60,3 +63,37 @@ def test_a_bar_says_what_moves_and_not_where_its_range_is_from() -> None:
     bars = text.partition("Two kinds")[0]
 
     assert "free-water ratio" not in bars
+
+
+def by_hand(text: str) -> tuple[float, float]:
+    """Return what the sum in a text comes to, and what it says that it does."""
+    told = text.partition("How the sodium with everything counted comes about")[2]
+    told = " ".join(told.replace(",", "").split())
+    added = re.search(r"\((.*?)\) / ([\d.]+) g x ([\d.]+) g = (\d+) mg", told)
+    assert added is not None
+    total = 0.0
+    for part in added[1].split(" + "):
+        factor = part.rpartition(" x ")[2] if " x " in part else 1
+        total += float(part.partition(" mg ")[0]) * float(factor)
+    return total / float(added[2]) * float(added[3]), float(added[4])
+
+
+@pytest.mark.parametrize("name", ["juniper-venison", "orchard-turkey", "woodland-mushrooms"])
+def test_the_ceiling_can_be_worked_out_again_by_hand(name: str) -> None:
+    """The numbers that stand there lead to the one that is told."""
+    found = worksheet(load_recipe(name)[0])
+    ours, told = by_hand(plain_text(why(found)))
+
+    assert ours == pytest.approx(told, abs=1)
+    assert told == pytest.approx(found.estimate.ceiling_sodium_mg_per_oz, abs=0.5)
+    assert why_data(found)["ceiling"]["per_ounce_mg"] == pytest.approx(told, abs=0.5)
+
+
+def test_the_ceiling_of_a_weighed_batch_is_over_its_own_weight() -> None:
+    """Where the batch was weighed, nothing is reckoned of its least weight."""
+    found = worksheet(load_recipe("juniper-venison")[0], finished_g=480.0)
+    text = plain_text(why(found))
+
+    assert "/ 480.0 g x" in " ".join(text.split())
+    assert "The weight is the finished batch's on the scale." in " ".join(text.split())
+    assert by_hand(text)[0] == pytest.approx(found.estimate.ceiling_sodium_mg_per_oz, abs=1)

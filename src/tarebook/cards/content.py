@@ -11,6 +11,7 @@ from tarebook.cards.figures import (
     NAMES,
     NO_TOTAL,
     NOT_KNOWN,
+    ceiling,
     digits,
     likely,
     nothing_known,
@@ -251,8 +252,9 @@ def _share_of_day(figure: str, amount: float) -> str:
 
 
 def _beneath(found: Estimate) -> Iterator[str]:
-    if found.ceiling_sodium_mg_per_oz is not None:
-        yield f"Sodium, everything counted: at most about {found.ceiling_sodium_mg_per_oz:,.0f} mg."
+    most = found.ceiling_sodium_mg_per_oz
+    if most is not None:
+        yield f"Sodium, everything counted: at most about {ceiling(most)} mg."
     yield finished_words(found, on_card=True)
     if found.no_sodium_total:
         names = listed(found.no_sodium_total)

@@ -46,6 +46,18 @@ def digits(amount: float, unit: str) -> str:
     return f"{amount:.1f}" if abs(amount) >= 1 else f"{amount:.2f}"
 
 
+def ceiling(amount: float) -> str:
+    """Return what something is at most, to two digits and never below it: 602 is 610.
+
+    Args:
+        amount: in any unit, above zero.
+    """
+    power = int(f"{amount:.1e}".partition("e")[2]) - 1
+    tenths = amount / 10**power
+    up = round(tenths) if round(tenths) >= tenths - 1e-9 else int(tenths) + 1
+    return f"{up * 10.0**power:,.{max(-power, 0)}f}"
+
+
 def nothing_known(found: Range) -> bool:
     """Whether so much is missing that what is known of it shows as nothing.
 
@@ -55,7 +67,7 @@ def nothing_known(found: Range) -> bool:
 
 
 def span(found: Range | None) -> str:
-    """Return ``low-high unit`` of a range, one end where both read alike; or that it is not known."""
+    """Return ``low-high unit`` of a range, one end where both read alike; or "not known"."""
     if found is None or nothing_known(found):
         return NOT_KNOWN
     ends = (digits(one, found.unit) for one in (found.low, found.high))

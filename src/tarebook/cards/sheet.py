@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tarebook.cards.bars import bars
-from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, digits, nothing_known
+from tarebook.cards.figures import NAMES, NO_TOTAL, NOT_KNOWN, ceiling, digits, nothing_known
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.cards.words import (
     PARTS,
@@ -134,7 +134,7 @@ def _bottom(found: Estimate) -> Iterator[Line]:
     if found.ceiling_sodium_mg_per_oz is not None:
         text = (
             f"Sodium with everything counted, nothing poured away: at most about "
-            f"{found.ceiling_sodium_mg_per_oz:,.0f} mg."
+            f"{ceiling(found.ceiling_sodium_mg_per_oz)} mg."
         )
         yield from _lines(wrap(text, COLUMNS))
     elif found.per_ounce["sodium_mg"] is not None and not found.per_ounce["sodium_mg"].missing:

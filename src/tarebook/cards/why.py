@@ -10,6 +10,7 @@ from tarebook.cards.lines import Line, Style, row, table, wrap
 from tarebook.cards.worksheet import Worksheet
 from tarebook.nutrition import Assumption, unit_of
 from tarebook.nutrition.activity import activity_band
+from tarebook.nutrition.ceiling import Ceiling
 from tarebook.nutrition.doubt import Doubt, doubt
 from tarebook.nutrition.narrowing import narrowings
 from tarebook.nutrition.swings import Swing, at, swings
@@ -36,6 +37,7 @@ def why(sheet: Worksheet) -> Iterator[Line]:
             yield from _matters(sheet, figure)
     yield from _apart(sheet)
     yield from _narrower(sheet)
+    yield from _most(sheet)
     yield Line()
     yield Line("Every assumption: 5 %, middle and 95 % point", Style.HEAD)
     yield Line(_CODES, Style.QUIET)
@@ -67,6 +69,7 @@ def why_data(sheet: Worksheet) -> dict[str, Any]:
             for figure in _FIGURES
             if (found := _doubt(sheet, figure)) is not None
         },
+        "ceiling": None if sheet.estimate.ceiling is None else sheet.estimate.ceiling._asdict(),
         "to_narrow_sodium": [
             {"do": one.words, "after": {"low": one.after.low, "high": one.after.high}}
             for one in narrowings(sheet.estimate.facts, ounce=sheet.estimate.ounce)
@@ -150,6 +153,48 @@ def _narrower(sheet: Worksheet) -> Iterator[Line]:
     yield Line()
     text = f"To narrow sodium: {found[0].words}: from {span(now)} to {span(found[0].after)}."
     yield from (Line(one) for one in wrap(text, COLUMNS))
+
+
+def _most(sheet: Worksheet) -> Iterator[Line]:
+    """Say how the ceiling comes about, so that it can be worked out again by hand."""
+    most = sheet.estimate.ceiling
+    if most is None:
+        return
+    parts = [
+        f"{amount:,.0f} mg {what}" + (f" x {factor:.4g}" if factor != 1 else "")
+        for amount, what, factor in (
+            (most.labelled_mg, "of what was measured", most.allowance),
+            (most.pure_mg, "of weighed salt", 1),
+            (most.own_mg, "of the meat itself", most.own_factor),
+        )
+        if amount
+    ]
+    text = (
+        f"({' + '.join(parts)}) / {most.weight_g:,.1f} g x {most.ounce_g:.2f} g = "
+        f"{most.counted_mg:,.0f} mg. {_shared_among(most)} A label's figure may be "
+        f"{100 * (most.allowance - 1):.0f} % too low; "
+        f"{most.own_factor:.4g} is the most that is drawn for the meat's own."
+    )
+    if most.by_range:
+        text += f" The high estimate, {most.per_ounce_mg:,.0f} mg, is above that, and stands."
+    yield Line()
+    yield Line("How the sodium with everything counted comes about", Style.HEAD)
+    yield from (Line(one) for one in wrap(text, COLUMNS))
+
+
+def _shared_among(most: Ceiling) -> str:
+    """Return what the weight is that the sodium is shared among."""
+    if most.solids_g is None:
+        return "The weight is the finished batch's on the scale."
+    if most.protein_g is None:
+        return (
+            "The weight is the least there could be: the dry matter of meat and marinade, all kept."
+        )
+    return (
+        "The weight is the least there could be: dry matter of meat and marinade, all kept "
+        f"({most.solids_g:,.1f} g), and {most.ratio:g} g of water to each of {most.protein_g:,.1f} "
+        "g of protein."
+    )
 
 
 def _assumption(one: Assumption) -> Iterator[Line]:

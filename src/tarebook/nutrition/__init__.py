@@ -16,7 +16,8 @@ Files of this room:
 - ``agreement``: whether the cook's weights agree, and the likeliest slip where they do not.
 - ``weighings``: what the cook's own weights tell of a batch.
 - ``range``: low, likely, high, and what is missing; ``ranges``: those of all figures.
-- ``estimate``: per ounce and per batch, and the ceiling; ``many``: its draws by the thousand.
+- ``ceiling``: the most sodium there could be, with what it comes from.
+- ``estimate``: per ounce and per batch; ``many``: its draws by the thousand.
 - ``doubt``: doubt of the inputs and of the model itself, told apart.
 - ``activity``: water activity of the finished batch, as a band.
 - ``swings``: which uncertain input moves a figure most.

@@ -6,11 +6,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import Enum
 from operator import mul
 
-from tarebook.drying import finished_at_moisture_to_protein, moisture
-from tarebook.figures.working import value
+from tarebook.drying import moisture
 from tarebook.findings import QuantityError
 from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.assumptions import Assumption, assumptions
+from tarebook.nutrition.ceiling import Ceiling, ceiling_of
 from tarebook.nutrition.draws import Fixed, column, percentile
 from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import Batch
@@ -29,7 +29,6 @@ MANY = 2000
 """From this many draws on they are made in arrays; fewer are quicker without loading numpy."""
 
 _NOTHING: Mapping[str, float] = {}
-_PURE_SALT_CV = 0.02
 _SOLIDS, _FINISHED, _SALT_KEPT = "solids_g", "finished_g", "salt_kept"
 _DRIEST_ERROR = 0.97
 
@@ -61,8 +60,8 @@ class Estimate(NamedTuple):
         yield_fraction: finished over raw meat [-].
         moisture_fraction: water in the finished batch [-].
         salt_kept_fraction: share of the marinade's salt kept [-], or None without a marinade.
-        ceiling_sodium_mg_per_oz: sodium per ounce if everything measured were kept [mg], or None
-            where it would say nothing.
+        ceiling: sodium per ounce if everything measured were kept, or None where it would say
+            nothing.
         ounce: which ounce.
         weighed: whether the finished weight is the cook's own.
         no_sodium_total: bare salts that leave sodium without any total.
@@ -78,7 +77,7 @@ class Estimate(NamedTuple):
     yield_fraction: Range
     moisture_fraction: Range
     salt_kept_fraction: Range | None
-    ceiling_sodium_mg_per_oz: float | None
+    ceiling: Ceiling | None
     ounce: Ounce
     weighed: bool
     no_sodium_total: tuple[str, ...]
@@ -86,6 +85,11 @@ class Estimate(NamedTuple):
     draws: Mapping[str, list[float]]
     batch_draws: Mapping[str, list[float]]
     facts: Facts
+
+    @property
+    def ceiling_sodium_mg_per_oz(self) -> float | None:
+        """The ceiling itself [mg]."""
+        return None if self.ceiling is None else self.ceiling.per_ounce_mg
 
 
 def estimate(
@@ -138,10 +142,10 @@ def estimate(
         salt_kept_fraction=(
             told_of(lambda one: one.salt_kept, "") if facts.has(Part.MARINADE) else None
         ),
-        ceiling_sodium_mg_per_oz=_ceiling(
+        ceiling=ceiling_of(
             facts,
-            ounce,
             per_ounce["sodium_mg"],
+            ounce_g=ounce.grams,
             own_factor=max(x["own-sodium"]),
             protein_g=percentile(sorted(picked([one.protein for one in ends])), LIKELY),
         ),
@@ -279,44 +283,3 @@ def _check_aim(facts: Facts, finished: Sequence[float], added_g: float) -> None:
             f"{finished_g:,.0f} g, more than all that goes into it ({wet_g:,.0f} g): with so much "
             "salt and sugar it is there before it is dried; aim lower"
         )
-
-
-def _ceiling(
-    facts: Facts, ounce: Ounce, sodium: Range | None, *, own_factor: float, protein_g: float
-) -> float | None:
-    """Return sodium per ounce with everything counted; None where it would say nothing.
-
-    All sodium measured, sauces at 120 % of their figure, the meat's own at its highest, over
-    the weighed batch or else over the least that an unweighed one could weigh.
-    """
-    if sodium is None or sodium.missing or _liquid_outweighs_meat(facts):
-        return None
-    own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g * own_factor
-    allowance = value("label-allowance").likely
-    added = sum(
-        line.mass_g
-        * line.makeup.sodium_mg
-        * (1.0 if line.makeup.sodium_cv <= _PURE_SALT_CV else allowance)
-        for line in facts.lines
-    )
-    per_ounce = (own + added) / _least_weight(facts, protein_g) * ounce.grams
-    return max(per_ounce, sodium.high)
-
-
-def _liquid_outweighs_meat(facts: Facts) -> bool:
-    liquid = sum(line.mass_g for line in facts.lines if line.part is Part.MARINADE)
-    return liquid > facts.meat_mass_g
-
-
-def _least_weight(facts: Facts, protein_g: float) -> float:
-    """Return the least the finished batch could weigh with everything kept [g]."""
-    if facts.finished_g is not None:
-        return facts.finished_g
-    raw = facts.meat_mass_g * (1 - (facts.meat.get("water_g") or 0.0) / 100)
-    taken = sum(line.mass_g * (1 - line.makeup.water) for line in facts.lines)
-    if facts.finish_by() is FinishBy.MOISTURE:
-        return raw + taken
-    ratio = value("ceiling-moisture-to-protein").likely
-    return float(
-        finished_at_moisture_to_protein(solids_g=raw + taken, protein_g=protein_g, ratio=ratio)
-    )
