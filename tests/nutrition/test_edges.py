@@ -12,7 +12,7 @@ import pytest
 from tarebook.figures.nutrients import values
 from tarebook.figures.working import value
 from tarebook.findings import QuantityError
-from tarebook.nutrition import Estimate, Facts, assumptions, estimate
+from tarebook.nutrition import FIGURES, Estimate, Facts, Range, assumptions, estimate
 from tarebook.nutrition.a_day import of_a_day
 from tarebook.nutrition.agreement import check_soak_weights, marinade_g
 from tarebook.nutrition.draws import (
@@ -620,3 +620,153 @@ def test_nothing_else_is_of_the_marinade(known: FactsOf) -> None:
     """A rub alone has no share of a marinade to keep."""
     assert estimate(known(marinade={}, rub={"salt-table": "9 g"})).salt_kept_fraction is None
     assert known(**PLAIN_SOAK).has(Part.MARINADE)
+
+
+def test_two_lines_of_one_name_are_told_apart(known: FactsOf) -> None:
+    """The second of a name is numbered, so that each spoon is off by its own."""
+    facts = known(marinade={"soy-sauce": "50 g"}, rub={"soy-sauce": "20 g"})
+
+    assert ["soy-sauce", "soy-sauce (2)"] == [one.name for one in facts.lines]
+    assert {"mass:soy-sauce", "mass:soy-sauce (2)"} <= assumptions(facts).keys()
+
+
+def test_the_soak_is_in_celsius(known: FactsOf) -> None:
+    """34 to 41 degF: 1.1 to 5 degC, and likely in the middle."""
+    facts = known(**PLAIN_SOAK, soak='hours = 12\ntemperature = "34-41 F"')
+
+    assert facts.soak_c is not None
+    assert facts.soak_c == pytest.approx((2 / 1.8, (2 / 1.8 + 5) / 2, 5.0))
+    assert known(**PLAIN_SOAK).soak_c is None
+
+
+def test_to_taste_leaves_open_what_a_food_has(known: FactsOf) -> None:
+    """Honey has sugars and no sodium to speak of; water and ash are no figures of a label."""
+    facts = known(marinade={"soy-sauce": "100 g", "honey": "to taste"})
+    row = values("honey")
+    has = {name for name, amount in row.items() if amount is None or amount > 0}
+
+    expected = (has - {"water_g", "ash_g"}) | {"added_sugars_g"}
+    assert expected == {name for name, who in facts.missing.items() if "honey" in who}
+
+
+def test_bare_salt_is_salt_that_holds_sodium(known: FactsOf) -> None:
+    """Salt by the spoon leaves no sodium total; potassium chloride to taste, and sauces, do not."""
+    for salt, bare in (("salt", True), ("salt-table", True), ("soy-sauce", False)):
+        facts = known(marinade={"water": "100 g"}, rub={salt: "to taste"})
+        assert ((salt,) if bare else ()) == facts.no_sodium_total
+    assert () == known(marinade={"salt-table": "9 g"}).no_sodium_total
+
+
+def test_a_written_range_is_its_90_percent(known: FactsOf) -> None:
+    """80 to 120 g: half the width is 1.645 deviations of the middle."""
+    once, between = (
+        known(marinade={"soy-sauce": amount}).lines[0] for amount in ("100 g", "80-120 g")
+    )
+    written = (between.doubt**2 - once.doubt**2) ** 0.5
+
+    assert 20 / 1.645 / 100 == pytest.approx(written)
+
+
+def test_an_own_yield_is_dropped_for_a_weight(known: FactsOf) -> None:
+    """What the kitchen's batches say is kept only while this one is not weighed."""
+    own = OwnYield(middle=0.42, doubt=0.05, chance=0.07, batches=2)
+
+    assert own == known(**PLAIN_SOAK, weights={"own_yield": own}).own_yield
+    weighed = known(**PLAIN_SOAK, weights={"own_yield": own, "finished_g": 450.0})
+    assert weighed.own_yield is None
+
+
+def test_whose_share_is_missing_goes_with_the_parts(known: FactsOf) -> None:
+    """Calories lack what protein, carbohydrate or fat lack; carbohydrate lacks what sugars do."""
+    from tarebook.nutrition.ranges import missing_of, unit_of
+
+    gaps = {"sugars_g": ("a",), "fat_g": ("b", "a"), "carbohydrate_g": ("c",)}
+    facts = known(**PLAIN_SOAK)._replace(missing=gaps)
+
+    found = {name: missing_of(facts, name) for name in FIGURES}
+    assert ("c", "b", "a") == found["energy_kcal"]
+    assert ("c", "a") == found["carbohydrate_g"]
+    assert ("a",) == found["added_sugars_g"] == found["sugars_g"]
+    assert ("b", "a") == found["fat_g"]
+    assert () == found["sodium_mg"]
+    assert ("kcal", "g", "mg", "µg") == tuple(
+        map(unit_of, ("energy_kcal", "fat_g", "iron_mg", "vitamin_d_ug"))
+    )
+
+
+def test_figures_are_counted_and_told_in_the_order_of_a_label(known: FactsOf) -> None:
+    """Ranges and draws have the label's figures, each once, in its order."""
+    found = estimate(known(**PLAIN_SOAK))
+
+    for each in (found.per_ounce, found.per_batch, found.draws, found.batch_draws):
+        assert FIGURES == tuple(each)
+        assert len(FIGURES) == len(each)
+
+
+def test_sodium_alone_has_no_total_with_bare_salt(known: FactsOf) -> None:
+    """The other figures keep theirs."""
+    found = estimate(known(marinade={"salt": "1 Tbsp", "water": "100 g"}))
+
+    assert found.per_ounce["sodium_mg"] is None
+    assert all(found.per_ounce[name] is not None for name in FIGURES if name != "sodium_mg")
+
+
+def test_a_batch_beside_the_kitchens_own_mean(known: FactsOf) -> None:
+    """Own yields pull the weight to their mean, and one batch is never lighter than its solids."""
+    facts = known(**PLAIN_SOAK, heat="steamed or roasted first")
+    own = OwnYield(middle=0.36, doubt=0.001, chance=0.001, batches=9)
+    sure = estimate(facts._replace(own_yield=own))
+    unsure = estimate(facts._replace(own_yield=own._replace(chance=0.10)))
+
+    assert sure.yield_fraction.likely == pytest.approx(0.36, rel=0.02)
+    assert width(unsure.finished_g) > 2 * width(sure.finished_g)
+    assert all(one >= 0 for one in unsure.draws["sodium_mg"])
+    assert unsure.moisture_fraction.low >= 0
+
+
+def width(one: Range) -> float:
+    """Return how wide a range is against its middle."""
+    return (one.high - one.low) / one.likely
+
+
+def test_a_leftover_and_what_stuck_to_the_bowl(known: FactsOf) -> None:
+    """Less marinade left means that more of its salt went along; the same the other way."""
+    facts = known(**PLAIN_SOAK, heat="steamed or roasted first")
+    little, much = (estimate(facts._replace(leftover_g=one)) for one in (120.0, 185.0))
+    kept = [one.salt_kept_fraction for one in (little, much)]
+
+    assert kept[0] is not None and kept[1] is not None
+    assert kept[0].likely > kept[1].likely
+
+
+def test_ways_are_as_likely_as_the_table_says(known: FactsOf) -> None:
+    """Simmered in four draws of ten, steamed in two, oven after in the rest; each as if stated."""
+    from tarebook.nutrition.ways import picker, ways_of
+    from tarebook.nutrition.ways import values as drawn
+
+    facts = known(**PLAIN_SOAK)._replace(heat=HeatStep.UNSTATED)
+    x = _columns(facts)[5]
+    found = ways_of(facts, assumptions(facts), x, PLAIN)
+
+    assert [0.4, 0.2, 0.4] == pytest.approx([how_likely for how_likely, _ in found])
+    for (_, done), step in zip(
+        found, (HeatStep.SIMMERED, HeatStep.STEAMED, HeatStep.OVEN_AFTER), strict=True
+    ):
+        stated = batch(facts._replace(heat=step), x, PLAIN)
+        assert stated.figures == done.figures
+    pick = picker(found, {"heat-case": [0.0, 0.39, 0.41, 0.59, 0.61, 1.0]})
+    each = [[float(way)] * 6 for way in range(3)]
+    assert [0, 0, 1, 1, 2, 2] == pick(each)
+    assert [2.0, 2.0, 2.0] == drawn(2.0, 3)
+
+
+def test_of_pinned_heat_there_is_one_way(known: FactsOf) -> None:
+    """A draw that is pinned says which step it was."""
+    facts = known(**PLAIN_SOAK)._replace(heat=HeatStep.UNSTATED)
+    pinned = {name: at(one, 0.5) for name, one in assumptions(facts).items()}
+    steamed = estimate(facts, pinned={**pinned, "heat-case": 0.5}).per_batch["sodium_mg"]
+    after = estimate(facts, pinned={**pinned, "heat-case": 0.9}).per_batch["sodium_mg"]
+
+    assert steamed is not None and after is not None
+    assert steamed.low == pytest.approx(steamed.high)
+    assert steamed.likely < after.likely
