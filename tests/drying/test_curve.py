@@ -119,10 +119,12 @@ def test_slab_begins_and_ends_by_its_closed_forms(ratio: float, tau: float) -> N
 
 
 def test_slab_hours_by_hand() -> None:
-    """8 mm, half is 4e-3 m, at 4e-10 m2/s: tau of one is 40,000 s, and at 0.9 it is pi / 400."""
+    """Half of 8 mm at 4e-10 m2/s has a tau of one after 40,000 s; 0.8 mm, after 400."""
     found = slab_hours(ratio=0.9, thickness_mm=8, diffusivity_m2_s=4e-10)
 
     assert found == pytest.approx(pi / 400 * 40_000 / 3600, rel=1e-6)
+    thin = slab_hours(ratio=0.9, thickness_mm=0.8, diffusivity_m2_s=4e-10)
+    assert thin == pytest.approx(found / 100, rel=1e-12)
 
 
 def test_a_moisture_ratio_by_hand() -> None:
