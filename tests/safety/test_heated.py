@@ -57,6 +57,8 @@ def test_steps_written_for_another_heat_step(batch: Batch) -> None:
     assert "another heat step (simmered in its marinade)" in steps_head(Case.of(other))
     assert "" == steps_head(Case.of(heated(recipe, HeatStep.SIMMERED)))
     assert "" == steps_head(Case.of(recipe)) == steps_head(Case.of(other._replace(steps=())))
+    boiled = steps_head(Case.of(heated(recipe, HeatStep.BOILED_DOWN)))
+    assert "the marinade is kept for it" in boiled and "is kept" not in steps_head(Case.of(other))
     unstated = recipe._replace(heat=HeatStep.UNSTATED)
     assert "written for no heat step" in steps_head(Case.of(heated(unstated, HeatStep.STEAMED)))
 

@@ -27,7 +27,8 @@ AFTER = HeatStep.OVEN_AFTER
         ),
         (
             {"heat": AFTER},
-            "Heat: oven after drying, 10 minutes at 275 °F (135 °C), to 160 °F (71 °C) inside.",
+            "Heat: oven after drying, 10 minutes at 275 °F (135 °C), to 160 °F (71 °C) inside; raw "
+            "till then: not tasted.",
         ),
         (
             {"food": "whitefish", "heat": HeatStep.STEAMED},

@@ -52,7 +52,7 @@ def heat_line(case: Case) -> str:
             f"published for {case.oven_after_refusal}."
         )
     oven, minutes = degrees("oven-after", "oven-air"), limit("oven-after", "oven-time")
-    return f"Heat: {step.value}, {minutes:g} minutes at {oven}, to {to}."
+    return f"Heat: {step.value}, {minutes:g} minutes at {oven}, to {to}; raw till then: not tasted."
 
 
 def dryer_mark(case: Case) -> str:
@@ -91,7 +91,9 @@ def steps_head(case: Case) -> str:
     if own is None or own is case.recipe.heat or not case.recipe.steps:
         return ""
     written = "no heat step" if own is HeatStep.UNSTATED else f"another heat step ({own.value})"
-    return f"The recipe's own steps, written for {written}; heat and hours above stand over them:"
+    kept = ", and the marinade is kept for it" if case.recipe.heat is HeatStep.BOILED_DOWN else ""
+    over = f"heat and hours above stand over them{kept}"
+    return f"The recipe's own steps, written for {written}; {over}:"
 
 
 def until_words(case: Case) -> str:
