@@ -42,7 +42,7 @@ LAKESIDE = Bottle(
         ("sodium_mg", "150", "printed 150 mg: 145 to 155"),
         ("sodium_mg", "570", "printed 570 mg: 565 to 575"),
         # 575 is no multiple of 10: whoever printed it rounds to 5.
-        ("sodium_mg", "575", "printed 575 mg: 572.5 to 577.5"),
+        ("sodium_mg", "575", "printed 575 mg: 570 to 580"),
         # (c)(6)(ii): sugars under 0.5 g are 0; otherwise to the nearest gram.
         ("sugars_g", "0", "printed 0 g: 0 to under 0.5"),
         ("sugars_g", "3", "printed 3 g: 2.5 to 3.5"),
@@ -65,7 +65,7 @@ def test_the_page(unwrapped: Unwrapped) -> None:
     assert page.startswith("lakeside-soy: Lakeside soy sauce Your own bottle, 2026-11-25, like")
     for words in (
         "Serving 15 mL, 17 g; 1.133 g/mL from its panel (soy-sauce: 1.154).",
-        "sodium 3,382 mg printed 575 mg: 572.5 to 577.5",
+        "sodium 3,382 mg printed 575 mg: 570 to 580",
         "printed 0 g: 0 to under 0.5; leans to soy-sauce",
         "water 71.15 g taken from soy-sauce (sr26)",
         "Pack: 15 fl oz, 3.49 a pack",
@@ -119,7 +119,7 @@ def test_the_data_has_the_keys_of_a_food_s() -> None:
     sodium, water = (data["per_100_g"][name] for name in ("sodium_mg", "water_g"))
 
     assert {*food_data("soy-sauce"), "bottle"} == set(data)
-    assert [572.5 / 0.17, 575 / 0.17, 577.5 / 0.17] == pytest.approx(
+    assert [570 / 0.17, 575 / 0.17, 580 / 0.17] == pytest.approx(
         [sodium["low"], sodium["value"], sodium["high"]]
     )
     assert ("own bottle", "printed") == (sodium["source"], sodium["confidence"])

@@ -153,3 +153,13 @@ def test_a_bottle_is_not_asked_about_again(
 
     assert (own_home / "foods" / "strong.toml").exists()
     assert "5,750 mg" not in tarebook("check", written(marinade={"strong": "1/4 cup"})).out
+
+
+def test_a_figure_that_no_label_prints_is_a_note(written: Written, tarebook: Tarebook) -> None:
+    """How it is taken is told where a recipe is checked, and not each time that it is scaled."""
+    panel = '{ amount = "1/4 cup", panel = { serving = "1 Tbsp (17 g)", sodium = "945 mg" } }'
+    path = written(marinade={"soy-sauce": panel})
+    told = "sodium 945 mg is none that US labels round to; taken as 940 to 950 mg"
+
+    assert f": note: {told} (marinade.soy-sauce.panel)" in tarebook("check", path).out
+    assert told not in tarebook("scale", path).err

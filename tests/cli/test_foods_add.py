@@ -61,7 +61,7 @@ def test_what_a_figure_means_is_shown_before(more: tuple[str, ...], tarebook: Ta
     """The interval of each printed figure, what is borrowed, and the density of the panel."""
     out = tarebook(*ADD, *more, typed=typed("yes")).out
 
-    assert "printed 575 mg: 572.5 to 577.5" in out
+    assert "printed 575 mg: 570 to 580" in out
     assert "printed 0 g: 0 to under 0.5" in out
     assert "taken from soy-sauce (sr26)" in out
     assert "1.133 g/mL from its panel" in out
@@ -80,7 +80,7 @@ def test_as_data(tarebook: Tarebook, own_home: Path) -> None:
             data["food"],
             data["bottle"]["like"],
         )
-        assert (575 / 0.17, "printed 575 mg: 572.5 to 577.5") == (
+        assert (575 / 0.17, "printed 575 mg: 570 to 580") == (
             pytest.approx(sodium["value"]),
             sodium["note"],
         )
@@ -184,7 +184,7 @@ def test_nobody_there_and_nothing_said(tarebook: Tarebook) -> None:
     err = tarebook(*ADD).err.splitlines()[-1]
 
     assert "run it at a terminal, or say it all by options" in err
-    assert '--serving "1 Tbsp (17 g)" --sodium "575 mg"' in err
+    assert '--serving "1 Tbsp (17 g)" --sodium "580 mg"' in err
 
 
 def test_ctrl_c_keeps_nothing(own_home: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -112,7 +112,7 @@ def test_find_and_show_know_bottles(tarebook: Tarebook, put: Put) -> None:
     shown = " ".join(tarebook("foods", "show", "Lakeside soy").out.split())
 
     assert "lakeside-soy" == found[0].split()[0] and "your own, like soy-sauce" in found[0]
-    assert "printed 575 mg: 572.5 to 577.5" in shown
+    assert "printed 575 mg: 570 to 580" in shown
     assert "taken from soy-sauce (sr26)" in shown
     assert "fooddata-central 174277, 2026-11-25" in shown
     data, *_ = json.loads(tarebook("foods", "find", "dark of lake", "--json").out)

@@ -208,9 +208,9 @@ def test_borrowed_sodium_is_told() -> None:
 
 
 def test_a_rounded_sodium_adds_its_rounding_to_the_doubt() -> None:
-    """575 mg stands for 572.5 to 577.5: an even law's deviation, beside that of a sauce."""
+    """575 mg stands for 570 to 580: an even law's deviation, beside that of a sauce."""
     panel = Panel(serving_g=Fraction(17), sodium_mg=Fraction(575))
-    rounding = 5 / 575 / 12**0.5
+    rounding = 10 / 575 / 12**0.5
 
     expected = (value("sauce-sodium-cv").likely ** 2 + rounding**2) ** 0.5
     assert expected == pytest.approx(makeup("soy-sauce", panel).sodium_cv)
@@ -250,7 +250,7 @@ def test_what_a_figure_may_stand_for() -> None:
     """Rounded, what rounds to it; as measured, itself alone."""
     rounded = Panel(serving_g=Fraction(17), sodium_mg=Fraction(575))
 
-    assert (572.5, 577.5) == span(rounded, "sodium_mg")
+    assert (570, 580) == span(rounded, "sodium_mg")
     assert (575.0, 575.0) == span(rounded._replace(rounded=False), "sodium_mg")
     assert (0.0, 0.5) == span(rounded._replace(sugars_g=Fraction(0)), "sugars_g")
 

@@ -9,7 +9,7 @@ import pytest
 from tarebook.figures.foods import food_keys
 from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
-from tarebook.nutrition.odd_panel import odd_figures, odd_panels
+from tarebook.nutrition.odd_panel import odd_figures, odd_panels, off_label
 from tarebook.nutrition.rounding import round_label
 from tarebook.recipe import load_recipe
 from tarebook.recipe.model import Panel
@@ -119,3 +119,23 @@ def test_a_recipe_without_a_panel_raises_no_question() -> None:
     recipe, _ = load_recipe("juniper-venison")
 
     assert () == tuple(odd_panels(recipe))
+
+
+def test_a_figure_that_no_label_prints_is_remarked_on() -> None:
+    """575 mg over 140, where labels go by tens: how it is taken is told, and nothing is asked."""
+    odd = panel(sodium_mg=575, energy_kcal=10, sugars_g=1.5, iron_mg=0.4, vitamin_d_ug=0.25)
+
+    assert (
+        "vitamin d 0.25 mcg is none that US labels round to; taken as 0.2 to 0.3 mcg"
+        == off_label(odd)[-1]
+    )
+    assert {
+        "sodium 575 mg is none that US labels round to; taken as 570 to 580 mg",
+        "sugars 1.5 g is none that US labels round to; taken as 1 to 2 g",
+    } == set(off_label(odd)[:-1])
+    assert () == off_label(odd._replace(rounded=False))
+
+
+def test_a_panel_that_labels_print_is_not_remarked_on() -> None:
+    """Every figure by the steps of its rule."""
+    assert () == off_label(LIKELY._replace(sodium_mg=Fraction(580)))

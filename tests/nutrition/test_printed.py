@@ -19,7 +19,7 @@ def test_a_figure_above_zero_beats_any_table(row: float | None) -> None:
     found = read_figure("sodium_mg", F(575), row)
 
     assert 575 == found.amount
-    assert Even(572.5 / 575, 577.5 / 575) == found.rounding
+    assert Even(570 / 575, 580 / 575) == found.rounding
 
 
 @pytest.mark.parametrize("row", [None, 0.5, 2.0])

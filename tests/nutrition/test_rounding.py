@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tarebook.nutrition.rounding import percent_daily_value, round_label, unrounded
+from tarebook.nutrition.rounding import percent_daily_value, printable, round_label, unrounded
 
 # figure, amount as it would be printed, result as the rule has it, place in 21 CFR 101.9
 # (source cfr-21-101.9). Exact halves go up.
@@ -103,13 +103,16 @@ BACKWARDS = [
     ("sugars_g", "0", "0", "0.5", "(c)(6)(ii): under 0.5 g, zero"),
     ("sugars_g", "1", "0.5", "1.5", "(c)(6)(ii): under 1 g may be so said, or to the nearest 1 g"),
     ("sugars_g", "12", "11.5", "12.5", "(c)(6)(ii): nearest 1 g"),
-    ("sugars_g", "1.5", "1.25", "1.75", "no multiple of 1 g: rounded to 0.5 g"),
+    ("sugars_g", "1.5", "1", "2", "no multiple of 1 g: a step of 1 g about it"),
     ("sodium_mg", "0", "0", "5", "(c)(4): under 5 mg, zero"),
     ("sodium_mg", "5", "5", "7.5", "(c)(4): 5 to 140 mg, nearest 5 mg"),
     ("sodium_mg", "140", "137.5", "145", "(c)(4): either side of 140 mg"),
     ("sodium_mg", "580", "575", "585", "(c)(4): over 140 mg, nearest 10 mg"),
-    ("sodium_mg", "575", "572.5", "577.5", "no multiple of 10 mg: rounded to 5 mg"),
-    ("sodium_mg", "573", "572.5", "573.5", "no multiple of 5 mg: rounded to 1 mg"),
+    ("sodium_mg", "575", "570", "580", "no multiple of 10 mg: a step of 10 mg about it"),
+    ("sodium_mg", "143", "138", "148", "no multiple of 10 mg: a step of 10 mg about it"),
+    ("sodium_mg", "138", "135.5", "140.5", "no multiple of 5 mg: a step of 5 mg about it"),
+    ("sodium_mg", "3", "0.5", "5.5", "printed as zero: that wide about it"),
+    ("energy_kcal", "53", "48", "58", "no multiple of 10: a step of 10 about it"),
     ("fat_g", "0", "0", "0.5", "(c)(2): under 0.5 g, zero"),
     ("fat_g", "4.5", "4.25", "4.75", "(c)(2): under 5 g, nearest 0.5 g"),
     ("fat_g", "5", "4.75", "5.5", "(c)(2): either side of 5 g"),
@@ -117,7 +120,8 @@ BACKWARDS = [
     ("energy_kcal", "60", "55", "65", "(c)(1): over 50, nearest 10"),
     ("cholesterol_mg", "5", "2", "7.5", "(c)(3): less than 5 mg, and nearest 5 mg"),
     ("potassium_mg", "0", "0", "5", "quantities: nearest 10 mg (from memory)"),
-    ("vitamin_d_ug", "0.04", "0.035", "0.045", "no multiple of 0.1 mcg: rounded to 0.01 mcg"),
+    ("vitamin_d_ug", "0.04", "0", "0.09", "no multiple of 0.1 mcg: a step about it, above none"),
+    ("water_g", "71.15", "71.125", "71.175", "on no US label: rounded to 0.05 g"),
 ]
 
 
@@ -149,3 +153,22 @@ def test_a_span_holds_its_figure_and_little_else(figure: str, printed: Fraction)
 
     assert 0 <= low <= printed <= high
     assert 0 < high - low <= 12
+
+
+@given(st.sampled_from(RULED), st.fractions(0, 3000, max_denominator=100))
+def test_a_figure_that_no_label_prints_is_no_surer_than_its_neighbours(
+    figure: str, printed: Fraction
+) -> None:
+    """575 mg is not known twice as well as 570 and 580: what a label prints there lies no wider."""
+    low, high = unrounded(figure, printed)
+    as_labelled = round_label(figure, Decimal(printed.numerator) / printed.denominator).value
+    if not printable(figure, printed) and low > 0:
+        neighbour = unrounded(figure, Fraction(as_labelled))
+        assert 2 * (high - low) >= neighbour[1] - neighbour[0]
+
+
+def test_whether_a_label_prints_a_figure() -> None:
+    """Steps of the rule only; water, which no US label tells, as it comes."""
+    assert printable("sodium_mg", Fraction(580)) and not printable("sodium_mg", Fraction(575))
+    assert printable("sodium_mg", Fraction(135)) and not printable("sodium_mg", Fraction(143))
+    assert printable("water_g", Fraction("71.15"))

@@ -121,7 +121,7 @@ def test_what_it_may_hold_tells_that_the_list_was_read() -> None:
             'b:6: error: "sodum" is no key of [panel] (panel.sodum); did you mean "sodium"?',
         ),
         ('"575 mg"', "575", "b:6: error: sodium 575 has no unit (panel.sodium); write it in quotes "
-         'with its unit, as in sodium = "575 mg"'),
+         'with its unit, as in sodium = "580 mg"'),
         ('"575 mg"', '"57.5 g"', "b:4: error: its parts weigh 146 g, more than the serving "
          "(panel); are the figures for one serving?"),
         ("3.49", '"3.49"', "b:13: error: price takes a number, not words (pack.price); "

@@ -151,7 +151,7 @@ TABLES = [
     (
         'amount = "1 tsp", panel = 3',
         "panel takes a table, not a number (rub.x.panel); "
-        'as in panel = { serving = "1 Tbsp (17 g)", sodium = "575 mg" }',
+        'as in panel = { serving = "1 Tbsp (17 g)", sodium = "580 mg" }',
     ),
     (
         'amount = "1 tsp", form = "pakced"',

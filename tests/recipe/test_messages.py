@@ -186,13 +186,13 @@ MESSAGES = [
             'r:6: error: serving "a spoon" has neither a measure nor a weight '
             '(rub.salt-table.panel.serving); copy it as printed, as in "1 Tbsp (17 g)"',
             "r:6: error: sodium 55 has no unit (rub.salt-table.panel.sodium); "
-            'write it in quotes with its unit, as in sodium = "575 mg"',
+            'write it in quotes with its unit, as in sodium = "580 mg"',
         ],
     ),
     (
         '"1 tsp"',
         '{ amount = "1 tsp", panel = { serving = "5 g" } }',
-        ['r:6: error: the panel has no figures (rub.salt-table.panel); as in sodium = "575 mg"'],
+        ['r:6: error: the panel has no figures (rub.salt-table.panel); as in sodium = "580 mg"'],
     ),
     (
         '"1 tsp"',

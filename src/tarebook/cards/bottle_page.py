@@ -89,7 +89,7 @@ def bottle_data(bottle: Bottle) -> dict[str, Any]:
 
 
 def printed_words(panel: Panel, figure: str) -> str:
-    """Return a printed figure and what it may stand for: ``printed 575 mg: 572.5 to 577.5``.
+    """Return a printed figure and what it may stand for: ``printed 580 mg: 575 to 585``.
 
     Args:
         panel: as printed.

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 _Said = str | None
 _BY_OPTIONS = (
     "nobody answers: run it at a terminal, or say it all by options, as in  tarebook foods add "
-    'lakeside-soy --like soy-sauce --serving "1 Tbsp (17 g)" --sodium "575 mg"'
+    'lakeside-soy --like soy-sauce --serving "1 Tbsp (17 g)" --sodium "580 mg"'
 )
 _NOTHING = "nothing was written"
 
@@ -50,7 +50,7 @@ def add(
     fat: Annotated[_Said, _option("--fat", says="Total fat: 0 g.")] = None,
     saturated: Annotated[_Said, _option("--saturated", says="Saturated fat: 0 g.")] = None,
     cholesterol: Annotated[_Said, _option("--cholesterol", says="Cholesterol: 0 mg.")] = None,
-    sodium: Annotated[_Said, _option("--sodium", says="Sodium: 575 mg.")] = None,
+    sodium: Annotated[_Said, _option("--sodium", says="Sodium: 580 mg.")] = None,
     carbohydrate: Annotated[
         _Said, _option("--carbohydrate", says="Total carbohydrate: 1 g.")
     ] = None,
@@ -84,7 +84,7 @@ def add(
     What each figure is taken to mean is shown before it is kept. What the pack does not print is
     taken from the food it is like.
 
-    Example: tarebook foods add lakeside-soy --like soy-sauce --serving 17g --sodium 575mg
+    Example: tarebook foods add lakeside-soy --like soy-sauce --serving 17g --sodium 580mg
     """
     from tarebook.recipe.bottle_questions import BY_NAME
 

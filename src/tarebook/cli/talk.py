@@ -201,8 +201,8 @@ def open_recipe(name: str) -> Recipe:
     if not name.strip():
         raise AskedWrongly("no recipe is named")
     recipe, findings = load_recipe(name)
-    complain_findings(one for one in findings if one.severity.value != "note")
-    complain_findings(slips_in_panels(recipe))
+    told = (*findings, *slips_in_panels(recipe))
+    complain_findings(one for one in told if one.severity.value != "note")
     return recipe
 
 

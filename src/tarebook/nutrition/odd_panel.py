@@ -12,7 +12,8 @@ from fractions import Fraction
 from tarebook.figures.measures import density
 from tarebook.figures.nutrients import values
 from tarebook.findings import Finding, Severity
-from tarebook.nutrition.printed import serving_g, span
+from tarebook.nutrition.printed import PRINTED, serving_g, span
+from tarebook.nutrition.rounding import printable
 from tarebook.recipe.model import Panel, Recipe
 
 _DENSITY_APART = 1.4
@@ -55,6 +56,30 @@ def odd_figures(panel: Panel, food_key: str) -> tuple[str, ...]:
     return (*found, *_parts(panel))
 
 
+def off_label(panel: Panel) -> tuple[str, ...]:
+    """Return a remark on each figure that no US label prints; nothing is asked of them.
+
+    Args:
+        panel: as copied.
+
+    Example:
+        >>> print(*off_label(Panel(serving_g=Fraction(17), sodium_mg=Fraction(575))))
+        sodium 575 mg is none that US labels round to; taken as 570 to 580 mg
+    """
+    found = []
+    for name in PRINTED if panel.rounded else ():
+        printed: Fraction | None = getattr(panel, name)
+        if printed is None or printable(name, printed):
+            continue
+        low, high = (f"{end:,.10g}" for end in span(panel, name))
+        unit = {"ug": "mcg"}.get(name.rpartition("_")[2], name.rpartition("_")[2])
+        found.append(
+            f"{_named(name)} {_said(printed)} {unit} is none that US labels round to; "
+            f"taken as {low} to {high} {unit}"
+        )
+    return tuple(found)
+
+
 def odd_panels(recipe: Recipe) -> Iterator[Finding]:
     """Yield what looks like a slip in the panels that stand in a recipe itself.
 
@@ -64,12 +89,16 @@ def odd_panels(recipe: Recipe) -> Iterator[Finding]:
         recipe: as read from its file.
 
     Yields:
-        Warnings, each at the line of its panel.
+        Warnings, each at the line of its panel; a figure that no label prints is a note.
     """
     for one in recipe.ingredients:
-        for asks in () if one.own_panel is None else odd_figures(one.own_panel, one.food):
-            place = recipe.place(f"{one.path}.panel")
+        if one.own_panel is None:
+            continue
+        place = recipe.place(f"{one.path}.panel")
+        for asks in odd_figures(one.own_panel, one.food):
             yield Finding(place=place, severity=Severity.WARNING, code="odd-panel", message=asks)
+        for told in off_label(one.own_panel):
+            yield Finding(place=place, severity=Severity.NOTE, code="off-label", message=told)
 
 
 def _weight(panel: Panel, food_key: str) -> Iterator[str]:
@@ -171,7 +200,8 @@ def _high(panel: Panel, name: str) -> float:
 
 
 def _named(figure: str) -> str:
-    return {"saturated_g": "saturated fat"}.get(figure, figure.rpartition("_")[0])
+    short = figure.rpartition("_")[0].replace("_", " ")
+    return {"saturated": "saturated fat", "energy": "calories"}.get(short, short)
 
 
 def _said(figure: Fraction | None) -> str:

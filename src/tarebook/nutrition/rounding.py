@@ -56,9 +56,9 @@ def unrounded(figure: str, printed: Fraction) -> tuple[Fraction, Fraction]:
     """Return the amounts that a printed figure may stand for, from the lowest to the highest.
 
     A printed 0 g of sugars is anything under 0.5 g. A figure that the rule would not print, such
-    as 575 mg of sodium where tens are due, was rounded more finely, to the coarsest step that
-    fits it. Water and ash stand on no US label: a pack that prints them is taken to round them to
-    grams, or more finely.
+    as 575 mg of sodium where tens are due, is not taken for surer than one that it would: a step
+    of the rule lies about it. Water and ash stand on no US label: a pack that prints them is
+    taken to round them to grams, or more finely.
 
     Args:
         figure: as in :func:`round_label`; also ``water_g`` and ``ash_g``.
@@ -77,13 +77,44 @@ def unrounded(figure: str, printed: Fraction) -> tuple[Fraction, Fraction]:
         >>> unrounded("sugars_g", Fraction(0))
         (Fraction(0, 1), Fraction(1, 2))
         >>> unrounded("sodium_mg", Fraction(575))
-        (Fraction(1145, 2), Fraction(1155, 2))
+        (Fraction(570, 1), Fraction(580, 1))
     """
-    spans = [span for piece in _PIECES[figure] if (span := _within(piece, printed)) is not None]
+    spans = _spans(figure, printed)
     if spans:
         return min(low for low, _ in spans), max(high for _, high in spans)
-    half = next((step for step in _FINER if not printed % step), Fraction(1, 1000)) / 2
+    half = _step_at(figure, printed) / 2
     return max(printed - half, Fraction(0)), printed + half
+
+
+def printable(figure: str, printed: Fraction) -> bool:
+    """Whether a label could print a figure; what stands on no US label, in whatever way.
+
+    Args:
+        figure: as in :func:`unrounded`.
+        printed: the figure on the panel, in the unit of the name; zero or more.
+
+    Example:
+        >>> printable("sodium_mg", Fraction(580)), printable("sodium_mg", Fraction(575))
+        (True, False)
+    """
+    return figure in _ON_NO_LABEL or bool(_spans(figure, printed))
+
+
+def _spans(figure: str, printed: Fraction) -> list[tuple[Fraction, Fraction]]:
+    """Return the amounts that each piece of a rule prints as a figure; none if no piece does."""
+    return [span for piece in _PIECES[figure] if (span := _within(piece, printed)) is not None]
+
+
+def _step_at(figure: str, printed: Fraction) -> Fraction:
+    """Return how far apart figures are that the rule prints about there."""
+    if figure in _ON_NO_LABEL:
+        return next((step for step in _FINER if not printed % step), Fraction(1, 1000))
+    for one in _PIECES[figure]:
+        if one.high is not None and printed < one.high:
+            return one.step or one.high - one.low
+    last = _PIECES[figure][-1].step
+    assert last is not None  # beyond all ends there are steps
+    return last
 
 
 class _Piece(NamedTuple):
@@ -120,6 +151,7 @@ def _pieces(*rows: tuple[str, str, str]) -> tuple[_Piece, ...]:
     return tuple(found)
 
 
+_ON_NO_LABEL = ("water_g", "ash_g")
 _FINER = tuple(Fraction(step) for step in ("5", "1", "0.5", "0.1", "0.05", "0.01"))
 _FAT_PIECES = _pieces(("0", "0.5", "=0"), ("0.5", "5", "0.5"), ("5", "", "1"))
 # "Less than 1 g" is an alternative: half a gram and more may be printed as 1 g too.
@@ -133,7 +165,7 @@ _PIECES: dict[str, tuple[_Piece, ...]] = {
     **dict.fromkeys(
         ("carbohydrate_g", "fiber_g", "sugars_g", "added_sugars_g", "protein_g"), _GRAM_PIECES
     ),
-    **dict.fromkeys(("water_g", "ash_g"), _pieces(("0", "", "1"))),
+    **dict.fromkeys(_ON_NO_LABEL, _pieces(("0", "", "1"))),
     **dict.fromkeys(("vitamin_d_ug", "iron_mg"), _pieces(("0", "", "0.1"))),
     **dict.fromkeys(("calcium_mg", "potassium_mg"), _pieces(("0", "", "10"))),
 }

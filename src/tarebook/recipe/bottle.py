@@ -96,7 +96,7 @@ PANEL = Key(
     name="panel",
     takes=Takes.PANEL,
     says="The panel, copied as printed.",
-    example='{ serving = "1 Tbsp (17 g)", sodium = "575 mg" }',
+    example='{ serving = "1 Tbsp (17 g)", sodium = "580 mg" }',
     also=("label", "nutrition"),
 )
 
@@ -115,10 +115,10 @@ def read_bottle(
         The bottle, or None where there is an error; and all findings.
 
     Example:
-        >>> text = 'like = "shoyu"\\n[panel]\\nserving = "1 Tbsp (17 g)"\\nsodium = "575 mg"'
+        >>> text = 'like = "shoyu"\\n[panel]\\nserving = "1 Tbsp (17 g)"\\nsodium = "580 mg"'
         >>> bottle, _ = read_bottle(text, key="lakeside-soy", file="lakeside-soy.toml")
         >>> bottle.like, bottle.panel.sodium_mg
-        ('soy-sauce', Fraction(575, 1))
+        ('soy-sauce', Fraction(580, 1))
     """
 
     def understand(parsed: Parsed, faults: Faults, _lines: Lines) -> Bottle | None:

@@ -155,8 +155,8 @@ def other_units(answers: Answers) -> Iterator[str]:
     """Yield what is to be asked back: figures in another unit than panels print them in.
 
     Example:
-        >>> list(other_units({"sodium": "0.575 g", "sugars": "1 g"}))
-        ['sodium "0.575 g" is taken as 575 mg; panels print mg']
+        >>> list(other_units({"sodium": "0.58 g", "sugars": "1 g"}))
+        ['sodium "0.58 g" is taken as 580 mg; panels print mg']
     """
     for name, _ in _FIGURES:
         answer, key = answers.get(name, "").strip(), _KEYS[name]

@@ -387,7 +387,7 @@ def read_panel(
     if not found and not bare:
         if len(value) > 1:  # there were some, and each was refused
             return None
-        raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "575 mg"')
+        raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "580 mg"')
     figures = {PANEL_FIELDS[name]: figure for name, figure in found.items()}
     panel = Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
     refuse_impossible(panel)

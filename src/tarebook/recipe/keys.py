@@ -185,7 +185,7 @@ INGREDIENT = _table(
         name="panel",
         takes=Takes.PANEL,
         says="The figures printed on this bottle; they win over the table's.",
-        example='{ serving = "1 Tbsp (17 g)", sodium = "575 mg" }',
+        example='{ serving = "1 Tbsp (17 g)", sodium = "580 mg" }',
         also=("label", "nutrition"),
     ),
 )
@@ -203,7 +203,7 @@ PANEL = _table(
         name="sodium",
         takes=Takes.MILLIGRAMS,
         says="Sodium in one serving.",
-        example='"575 mg"',
+        example='"580 mg"',
         also=("salt",),
     ),
     Key(

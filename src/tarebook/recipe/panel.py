@@ -87,7 +87,7 @@ def printed_figure(text: str, unit: str) -> Fraction:
     """Return a figure of a panel in the unit its key asks for, zero or more.
 
     Args:
-        text: as printed, such as ``"575 mg"``.
+        text: as printed, such as ``"580 mg"``.
         unit: ``mg``, ``g``, ``mcg`` or ``kcal``.
 
     Raises:
