@@ -79,7 +79,7 @@ def test_soaked_meat_weighs_between_loss_and_all_of_the_bowl(
     soak: Callable[..., Facts], soaked_g: float, taken: bool
 ) -> None:
     """From 80 % of the raw meat to meat and marinade together, with 6 % of the bowl for spoons."""
-    assert taken is not refused(soak(soaked_g=soaked_g))
+    assert taken is (refused(soak(soaked_g=soaked_g)) == "")
 
 
 @pytest.mark.parametrize(("soaked_g", "taken"), [(1400, True), (1401, False)])
@@ -89,7 +89,7 @@ def test_soaked_meat_weighs_at_most_four_tenths_more(
     """However much marinade there is, 140 % of the raw meat is the most."""
     deep = known(marinade={"soy-sauce": "900 g"}, weights={"soaked_g": soaked_g})
 
-    assert taken is not refused(deep)
+    assert taken is (refused(deep) == "")
 
 
 @pytest.mark.parametrize(("leftover_g", "taken"), [(0, True), (212, True), (213, False)])
@@ -97,7 +97,7 @@ def test_no_more_is_left_than_was_made(
     soak: Callable[..., Facts], leftover_g: float, taken: bool
 ) -> None:
     """The marinade left is from nothing to all of it, with 6 % for how it was measured."""
-    assert taken is not refused(soak(leftover_g=leftover_g))
+    assert taken is (refused(soak(leftover_g=leftover_g)) == "")
 
 
 @pytest.mark.parametrize(
@@ -109,7 +109,7 @@ def test_meat_and_leftover_weigh_what_went_in(
     soak: Callable[..., Facts], leftover_g: float, taken: bool
 ) -> None:
     """Nothing comes from nowhere, and no more than 5 % of the marinade goes missing."""
-    assert taken is not refused(soak(soaked_g=1050, leftover_g=leftover_g))
+    assert taken is (refused(soak(soaked_g=1050, leftover_g=leftover_g)) == "")
 
 
 @pytest.mark.parametrize(
@@ -770,3 +770,88 @@ def test_of_pinned_heat_there_is_one_way(known: FactsOf) -> None:
     assert steamed is not None and after is not None
     assert steamed.low == pytest.approx(steamed.high)
     assert steamed.likely < after.likely
+
+
+def test_water_activity_is_told_over_the_likely_finishes(known: FactsOf) -> None:
+    """Low and high from the finish's 10 and 90 % points, likely from its middle, all else as is."""
+    from tarebook.drying.water_activity import band
+    from tarebook.nutrition.activity import activity_band
+    from tarebook.nutrition.bowl import contents, sugars_put_in
+    from tarebook.nutrition.finish import meat_solids
+
+    facts = known(**PLAIN_SOAK)
+    inputs = assumptions(facts)
+    middle = {name: at(one, 0.5) for name, one in inputs.items()}
+    ends = meat_solids("low"), meat_solids("likely"), meat_solids("high")
+
+    def at_finish(x: dict[str, float], finished_g: float | None = None) -> tuple[float, ...]:
+        done = batch(facts, x, PLAIN)
+        sugars = sugars_put_in({Part.MARINADE: contents(facts, Part.MARINADE, x)})
+        dry = dry_matter(facts, done.figures, done.solids_g, sugars, PLAIN)
+        water = (done.finished_g if finished_g is None else finished_g) - done.solids_g
+        half = value("water-activity-band").likely
+        found = band(dry, water_g=max(water, 0.0), gab=ends, half_width=half)
+        return found.low, found.likely, found.high
+
+    low, likely, high = (
+        at_finish({**middle, "finish": at(inputs["finish"], point)}) for point in (0.1, 0.5, 0.9)
+    )
+    found = activity_band(facts)
+    assert found is not None
+    assert (low[0], likely[1], high[2]) == pytest.approx((found.low, found.likely, found.high))
+    assert low[0] < likely[0] and likely[2] < high[2]
+    weighed = activity_band(facts._replace(finished_g=450.0))
+    assert weighed is not None
+    expected = at_finish(middle, 450.0)
+    assert expected == pytest.approx((weighed.low, weighed.likely, weighed.high))
+    dry_as_bone = activity_band(facts._replace(finished_g=10.0))
+    assert dry_as_bone is not None and dry_as_bone.low == pytest.approx(at_finish(middle, 10.0)[0])
+
+
+@pytest.mark.parametrize(
+    ("parts", "hard"),
+    [
+        ({"soak": 'hours = "3-5"'}, False),
+        ({"soak": 'hours = "2-5"'}, True),
+        ({"thickness": "6-9 mm"}, False),
+        ({"thickness": "7-10 mm"}, True),
+    ],
+)
+def test_a_case_is_hard_by_what_is_likely(
+    known: FactsOf, parts: dict[str, object], hard: bool
+) -> None:
+    """Of stated hours and thickness from one to another, the middle decides."""
+    key = "model-doubt-hard-case" if hard else "model-doubt-recipe-only"
+
+    assert LogNormal(value(key).likely) == assumptions(known(**parts))["model"].distribution
+
+
+def test_reasons_name_what_they_stand_on(known: FactsOf) -> None:
+    """Sugars nobody states: the most they can be; borrowed sodium: that it was borrowed."""
+    spice = assumptions(known(marinade={"allspice": "5 g"}))["sugars:allspice"].reason
+    row = values("allspice")
+    most = (row["carbohydrate_g"] or 0) - (row["fiber_g"] or 0)
+    assert f"{most:.3g} g in 100 g" in spice
+    panel = '{ serving = "1 Tbsp (17 g)", sugars = "1 g" }'
+    soy = f'{{ food = "soy-sauce", amount = "2 Tbsp", panel = {panel} }}'
+    borrowed = assumptions(known(marinade={"bottle": soy}))["sodium:bottle"].reason
+    own = assumptions(known(marinade={"soy-sauce": "30 g"}))["sodium:soy-sauce"].reason
+    assert "since its panel prints none" in borrowed
+    assert "since its panel prints none" not in own
+
+
+def test_all_sugars_put_in_are_counted(known: FactsOf) -> None:
+    """Over all parts, sucrose and hexoses apart: 10 g of honey and 20 g of sugar."""
+    from tarebook.nutrition.bowl import contents, sugars_put_in
+
+    facts = known(marinade={"honey": "10 g"}, rub={"white-sugar": "20 g"})
+    x = dict.fromkeys(assumptions(facts), 1.0)
+    parts = {part: contents(facts, part, x) for part in (Part.MARINADE, Part.RUB)}
+
+    made = [line.makeup for line in facts.lines]
+    expected = (
+        10 * made[0].sucrose + 20 * made[1].sucrose,
+        10 * made[0].hexose + 20 * made[1].hexose,
+    )
+    assert expected == pytest.approx(sugars_put_in(parts))
+    assert sum(expected) == pytest.approx(10 * 0.8212 + 20, rel=0.01)
