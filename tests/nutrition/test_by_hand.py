@@ -61,13 +61,28 @@ def sodium_off(line: Line, x: X) -> float:
     return x[f"sodium:{line.figures_of}"] if line.makeup.sodium_mg else 1.0
 
 
+def sweet_grams(line: Line, x: X) -> float:
+    """Return the grams that a line's sugars go by: as far off as its panel, or nobody, says."""
+    off = line.makeup.sugars_off
+    return grams(line, x) * (1.0 if off is None else x[f"sugars:{line.figures_of}"])
+
+
+def no_sugar(line: Line, x: X) -> float:
+    """Return what was taken for sugars and is other carbohydrate, where nobody states them."""
+    if not line.makeup.sugars_bounded:
+        return 0.0
+    sugars = line.makeup.sucrose + line.makeup.hexose
+    return (grams(line, x) - sweet_grams(line, x)) * sugars
+
+
 def bath_of(lines: list[Line], x: X) -> Bath:
     """Return the dissolved part of a marinade."""
     water = sum(grams(one, x) * one.makeup.water for one in lines)
     salt = sum(grams(one, x) * one.makeup.salt * sodium_off(one, x) for one in lines)
-    sucrose = sum(grams(one, x) * one.makeup.sucrose for one in lines)
-    hexose = sum(grams(one, x) * one.makeup.hexose for one in lines)
+    sucrose = sum(sweet_grams(one, x) * one.makeup.sucrose for one in lines)
+    hexose = sum(sweet_grams(one, x) * one.makeup.hexose for one in lines)
     other = sum(grams(one, x) * one.makeup.other for one in lines)
+    other += sum(no_sugar(one, x) for one in lines if food(one.food).kind in DISSOLVE)
     return Bath(water, salt, sucrose, hexose, other)
 
 
@@ -161,13 +176,15 @@ def by_hand(facts: Facts, x: X) -> dict[str, float]:
         made, here = line.makeup, grams(line, x)
         total["sodium_mg"] += here * made.sodium_mg * sodium_off(line, x) * kept.salt * stays
         sugars = kept.sucrose * made.sucrose + kept.hexose * made.hexose
-        total["sugars_g"] += here * sugars * stays
-        total["added_sugars_g"] += here * sugars * made.added * stays
+        sugars *= sweet_grams(line, x)
+        total["sugars_g"] += sugars * stays
+        total["added_sugars_g"] += sugars * made.added * stays
         salt = made.salt * sodium_off(line, x) * kept.salt
-        taken += here * (salt + sugars + kept.other * made.other + pulp * made.suspended)
-        taken += here * oil * made.oil
+        taken += here * (salt + kept.other * made.other + pulp * made.suspended + oil * made.oil)
         dissolved = food(line.food).kind in DISSOLVE
+        taken += sugars + no_sugar(line, x) * (kept.other if dissolved else pulp)
         with_rest = kept.other * stays if dissolved else pulp
+        total["starch_g"] += no_sugar(line, x) * with_rest
         for name, each in made.figures.items():
             share = {
                 "fat_g": oil,
@@ -192,6 +209,7 @@ def by_hand(facts: Facts, x: X) -> dict[str, float]:
 def _bowls(facts: Facts, marinade: list[Line], raw: Soaked, x: X) -> dict[str, float]:
     """Return the meat after its soak and the marinade left, each as a scale would read it."""
     pulp = sum(grams(one, x) * one.makeup.suspended for one in marinade)
+    pulp += sum(no_sugar(one, x) for one in marinade if food(one.food).kind not in DISSOLVE)
     oil = sum(grams(one, x) * one.makeup.oil for one in marinade)
     leaked = 0.0
     if marinade:
@@ -218,6 +236,27 @@ CASES: dict[str, dict[str, object]] = {
     "rub": {"marinade": {}, "rub": {"salt-table": "20 g", "brown-sugar": "30 g"}},
     "rub and mix": {**EVERYTHING, "marinade": {}},
     "mix": {"marinade": {}, "mixed_in": {"soy-sauce": "40 g", "honey": "10 g"}, "form": "ground"},
+    "sugars unstated": {
+        "marinade": {
+            "soy-sauce": "100 g",
+            "oyster-sauce": "60 g",
+            "plum-sauce": "40 g",
+            "allspice": "8 g",
+            "mirin": "30 g",
+        },
+        "rub": {"white-pepper": "9 g"},
+    },
+    "rub unstated": {
+        "marinade": {},
+        "rub": {"allspice": "12 g", "salt-table": "15 g", "oyster-sauce": "5 g"},
+    },
+    "bottle": {
+        "marinade": {
+            "bottle": '{ food = "soy-sauce", amount = "120 g", panel = '
+            '{ serving = "1 Tbsp (17 g)", sodium = "575 mg", sugars = "2 g" } }',
+            "water": "40 g",
+        },
+    },
     "fish": {"meat": "salmon-atlantic-farmed", "marinade": SWEET},
     "cold": {"marinade": SWEET, "soak": 'hours = 12\ntemperature = "34-40 F"'},
     "kept": {"marinade": SWEET, "soak": "hours = 6\npoured-away = false"},
@@ -250,7 +289,9 @@ def test_a_batch_adds_up_by_hand(known: FactsOf, name: str, heat: HeatStep) -> N
         assert done.protein_g == done.figures["protein_g"]
 
 
-@pytest.mark.parametrize("name", ["sweet", "everything", "brine", "fish", "kept"])
+@pytest.mark.parametrize(
+    "name", ["sweet", "everything", "brine", "fish", "kept", "sugars unstated"]
+)
 @pytest.mark.parametrize("heat", HEATS)
 def test_nothing_weighs_less_or_more_than_was_there(
     known: FactsOf, name: str, heat: HeatStep
