@@ -7,10 +7,11 @@ from collections.abc import Callable, Iterable
 
 import pytest
 
-from tarebook.cards.content import content
+from tarebook.cards.content import content, rounded
 from tarebook.cards.lines import Line, plain_text, width
 from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import Worksheet, worksheet
+from tarebook.nutrition.range import Range
 from tarebook.recipe.load import shipped_recipes
 from tarebook.recipe.model import Recipe
 
@@ -88,6 +89,24 @@ def test_calcium_that_a_label_rounds_away_stands_as_it_is(shipped: Shipped) -> N
     (calcium,) = [one for one in content(shipped()).figures if one.figure == "calcium_mg"]
 
     assert ("7.3 mg", "6.3-8.5 mg") == (calcium.amount, calcium.span)
+
+
+@pytest.mark.parametrize(
+    ("figure", "unit", "ends", "told"),
+    [
+        ("sugars_g", "g", (0.5, 0.7, 0.9), "less than 1"),
+        ("cholesterol_mg", "mg", (2.5, 3.0, 3.6), "less than 5"),
+        ("sugars_g", "g", (0.9, 1.2, 1.6), "1"),
+        ("sugars_g", "g", (1.5, 1.6, 1.8), "1.6"),
+        ("calcium_mg", "mg", (1006.0, 1014.0, 1022.0), "1010"),
+        ("sodium_mg", "mg", (0.0, 0.0, 0.0), "0"),
+    ],
+)
+def test_a_likely_value_as_it_is_printed(
+    figure: str, unit: str, ends: tuple[float, float, float], told: str
+) -> None:
+    """By the steps of a label, by its words, or as it stands."""
+    assert told == rounded(figure, Range(*ends, unit=unit))
 
 
 def test_what_is_at_least_so_much_has_its_likely_value_and_its_range(

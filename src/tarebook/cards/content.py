@@ -233,9 +233,11 @@ def rounded(figure: str, value: Range) -> str:
         value: its range.
 
     Returns:
-        The number, without its unit.
+        The number, or "less than 1", without its unit.
     """
     told = str(round_label(figure, value.likely))
+    if not told[0].isdigit():  # "less than 1" is no number to lie outside of anything
+        return told
     low, at, high = (
         float(text.replace(",", ""))
         for text in (digits(value.low, value.unit), told, digits(value.high, value.unit))
