@@ -121,7 +121,7 @@ def test_no_keeps_nothing(tarebook: Tarebook, own_home: Path) -> None:
     ("sodium", "asked"),
     [
         ("5750 mg", "sodium 5,750 mg in 17 g; soy-sauce has 934 mg: is it 575 mg?"),
-        ("0.575 g", 'sodium "0.575 g" is taken as 575 mg; panels print mg'),
+        ("0 mg", "sodium 0 mg in 17 g; soy-sauce has 934 mg; is it copied right?"),
     ],
 )
 def test_what_looks_like_a_slip_is_asked_back(
@@ -132,15 +132,59 @@ def test_what_looks_like_a_slip_is_asked_back(
     done = tarebook(*ADD, *slip)
 
     assert 2 == done.status
-    assert f"note: {asked}" in done.err.splitlines()
-    assert "nothing was written; put it right, or --yes keeps it as it is" in done.err
+    assert f"asked: {asked}" in done.err.splitlines()
+    assert "" == done.out  # no page that reads as though it were kept
+    assert (
+        "nothing was written, for the question above; put it right, or --yes keeps it so"
+    ) in done.err
     assert not own_home.exists()
 
     done = tarebook(*ADD, typed=typed("", "yes", sodium=sodium))
-    assert f"> note: {asked}" in done.err.splitlines()
+    assert f"> asked: {asked}" in done.err.splitlines()
     assert "say yes, no, or one of" in done.err
     assert 0 == done.status
     assert 0 == tarebook(*ADD, *slip, "--yes", "--replace").status
+
+
+@pytest.mark.parametrize(
+    ("sodium", "told"),
+    [
+        ("0.58 g", 'sodium "0.58 g" is taken as 580 mg; panels print mg'),
+        ("575 mg", "sodium 575 mg is none that US labels round to; taken as 570 to 580 mg"),
+    ],
+)
+def test_how_a_figure_is_taken_is_a_note_and_stops_nothing(
+    sodium: str, told: str, tarebook: Tarebook
+) -> None:
+    """Another unit, or a figure between the steps of labels, is told and kept."""
+    done = tarebook(*ADD, *[sodium if word == "575 mg" else word for word in OPTIONS])
+
+    assert 0 == done.status
+    assert f"note: {told}" in done.err.splitlines()
+    assert "asked: " not in done.err
+    assert kept() is not None
+
+
+@pytest.mark.parametrize("said", ["<1 g", "less than 1 g", "<1", "Less than 1g"])
+def test_less_than_a_gram_is_taken_as_printed(
+    said: str, tarebook: Tarebook, own_home: Path
+) -> None:
+    """21 CFR 101.9(c)(6) lets a label say so; it is anything from none to under a gram."""
+    done = tarebook(*ADD, *OPTIONS, "--protein", said, "--replace")
+
+    assert 0 == done.status
+    assert "printed <1 g: 0 to under 1" in done.out
+    assert 'protein = "<1 g"' in (own_home / "foods" / "lakeside-soy.toml").read_text()
+    panel = kept().panel
+    assert panel is not None and (1, ("protein_g",)) == (panel.protein_g, panel.under)
+
+
+def test_less_than_what_labels_do_not_say_is_refused(tarebook: Tarebook) -> None:
+    """Of fat no label says less than a gram, and of sugars none less than two."""
+    for option, said in (("--fat", "<1 g"), ("--protein", "<2 g"), ("--sodium", "<5 mg")):
+        done = tarebook(*ADD, "--like", "soy-sauce", "--serving", "17 g", option, said)
+        assert 2 == done.status
+        assert f'{option}: "{said}" stands on no label; labels print "less than 1 g"' in done.err
 
 
 def test_at_a_terminal_a_slip_in_the_options_is_asked(
@@ -150,7 +194,8 @@ def test_at_a_terminal_a_slip_in_the_options_is_asked(
     slip = ["5750 mg" if word == "575 mg" else word for word in OPTIONS]
     monkeypatch.setattr("tarebook.cli.interview.at_terminal", lambda: True)
 
-    assert "nothing was written" in tarebook(*ADD, *slip, typed="perhaps\nno\n").err
+    done = tarebook(*ADD, *slip, typed="perhaps\nno\n")
+    assert "Not kept yet. It would be:" in done.err and "nothing was written" in done.err
     assert not own_home.exists()
     assert 0 == tarebook(*ADD, *slip, typed="yes\n").status
     assert 5750 == kept().panel.sodium_mg  # type: ignore[union-attr]

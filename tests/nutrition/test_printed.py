@@ -67,3 +67,33 @@ def test_the_draws_have_the_mean_and_spread_that_are_told(
 def test_what_was_never_rounded_stands_as_it_is(figure: Fraction, row: float | None) -> None:
     """A laboratory's figure per 100 g: no interval is read into it, not even into a zero."""
     assert (float(figure), None, 0.0) == read_figure("sodium_mg", figure, row, rounded=False)
+
+
+@pytest.mark.published
+@pytest.mark.parametrize(
+    ("figure", "most", "low", "high"),
+    [
+        # source cfr-21-101.9: (c)(6) and (c)(7) "less than 1 gram"; (c)(3) 2 to 5 mg "less than 5"
+        ("sugars_g", F(1), 0.0, 1.0),
+        ("protein_g", F(1), 0.0, 1.0),
+        ("cholesterol_mg", F(5), 2.0, 5.0),
+    ],
+)
+def test_less_than_so_much_is_all_that_is_under_it(
+    figure: str, most: Fraction, low: float, high: float
+) -> None:
+    """The middle, and anything from low to high alike: no table that has more or none counts."""
+    for row in (None, 0.0, high, 700.0):
+        found = read_figure(figure, most, row, less=True)
+        assert (low + high) / 2 == found.amount
+        assert (low, high) == pytest.approx(
+            (found.rounding.low * found.amount, found.rounding.high * found.amount)  # type: ignore[union-attr]
+        )
+
+
+def test_less_than_a_gram_leans_to_the_table() -> None:
+    """Soy sauce holds 0.07 g a spoon: a bottle that prints less than a gram lies about there."""
+    found = read_figure("sugars_g", F(1), 0.07, less=True)
+
+    assert isinstance(found.rounding, Pert)
+    assert [0, 0.07, 1] == pytest.approx([end * found.amount for end in found.rounding])

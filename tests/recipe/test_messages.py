@@ -199,8 +199,9 @@ MESSAGES = [
         '{ amount = "1 tsp", panel = { serving = "5 g", sodium = "5 oz", fat = "<1 g" } }',
         [
             'r:6: error: "5 oz" is not in mg (rub.salt-table.panel.sodium); write "5 mg"',
-            'r:6: error: "<1 g" is no figure (rub.salt-table.panel.fat); '
-            "write the figure itself, the most",
+            'r:6: error: "<1 g" stands on no label (rub.salt-table.panel.fat); labels print "less '
+            'than 1 g" of carbohydrate, fiber, sugars and protein, and "less than 5 mg" of '
+            "cholesterol; else write the figure itself",
         ],
     ),
     # --- curing salts

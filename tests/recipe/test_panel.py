@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from tarebook.findings import AmountError
-from tarebook.recipe.panel import printed_figure, read_serving
+from tarebook.recipe.panel import printed_figure, printed_under, read_serving
 
 F = Fraction
 
@@ -70,3 +70,21 @@ def test_figure_refused(text: str, unit: str) -> None:
     """Without its unit, with a sign, or beyond any panel, a figure is refused."""
     with pytest.raises(AmountError):
         printed_figure(text, unit)
+
+
+@pytest.mark.parametrize("text", ["<1 g", "less than 1 g", "under 1 g", "< 1000 mg"])
+def test_less_than_a_gram(text: str) -> None:
+    """What labels may print of sugars; a plain figure is none of it."""
+    assert 1 == printed_under(text, "sugars_g", "g")
+    assert printed_under("1 g", "sugars_g", "g") is None
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "unit"),
+    [("<2 g", "sugars_g", "g"), ("<1 g", "fat_g", "g"), ("<5 mg", "sodium_mg", "mg"),
+     ("< g", "sugars_g", "g"), ("<<1 g", "sugars_g", "g"), ("less than", "sugars_g", "g")],
+)  # fmt: skip
+def test_less_than_refused(text: str, field: str, unit: str) -> None:
+    """Labels say it of a gram, of few figures, and once."""
+    with pytest.raises(AmountError):
+        printed_under(text, field, unit)

@@ -96,11 +96,12 @@ def printed_words(panel: Panel, figure: str) -> str:
         figure: its name, as in ``PRINTED``; the panel must print it.
     """
     printed: Fraction = getattr(panel, figure)
-    said = f"printed {_short(printed)} {_unit(figure)}"
+    less = figure in panel.under
+    said = f"printed {'<' if less else ''}{_short(printed)} {_unit(figure)}"
     if not panel.rounded:
         return said
     low, high = span(panel, figure)
-    return f"{said}: {low:,.10g} to {'under ' if not printed else ''}{high:,.10g}"
+    return f"{said}: {low:,.10g} to {'under ' if less or not printed else ''}{high:,.10g}"
 
 
 def _origin(bottle: Bottle) -> str:

@@ -57,7 +57,7 @@ def _in_row(bottle: Bottle) -> tuple[str, ...]:
         bottle.like,
         of,
         _NOT_PRINTED if sodium is None else f"{three(float(sodium))} mg",
-        _NOT_PRINTED if sugars is None else f"{three(float(sugars))} g",
+        _NOT_PRINTED if sugars is None else f"{_less(bottle.panel)}{three(float(sugars))} g",
         clean(bottle.origin_date),
     )
 
@@ -69,6 +69,11 @@ def _by(panel: Panel | None) -> tuple[Fraction | None, str]:
     if panel is not None and panel.serving_g:
         return _HUNDRED_G / panel.serving_g, "100 g"
     return None, ""
+
+
+def _less(panel: Panel | None) -> str:
+    """Return the sign of sugars that are printed as less than a gram."""
+    return "<" if panel is not None and "sugars_g" in panel.under else ""
 
 
 def _times(panel: Panel | None, figure: str, by: Fraction | None) -> Fraction | None:

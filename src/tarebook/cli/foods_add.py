@@ -124,15 +124,16 @@ def _by_options(given: dict[str, str], key: str, yes: bool, as_json: bool) -> Bo
         except AskedWrongly as fault:
             raise AskedWrongly(f"--{'called' if word == 'name' else word}: {fault}") from None
     bottle = _made(given, key)
-    if not as_json:
-        _show(bottle, beside=False)
-    odd = _odd(bottle, given)
-    for one in odd:
-        complain(f"note: {one}")
-    if not odd or yes:
+    asked = _ask_back(bottle, given)
+    if not asked or yes:
+        if not as_json:
+            _show(bottle, beside=False)
         return bottle
     if not at_terminal():
-        raise AskedWrongly(f"{_NOTHING}; put it right, or --yes keeps it as it is")
+        many = "the question" if asked == 1 else f"{asked} questions"
+        raise AskedWrongly(f"{_NOTHING}, for {many} above; put it right, or --yes keeps it so")
+    complain("Not kept yet. It would be:")
+    _show(bottle, beside=as_json)
     return bottle if _agreed() else None
 
 
@@ -186,7 +187,7 @@ def _by_questions(key: str, as_json: bool) -> Bottle | None:
 
 def _told(answers: dict[str, str], key: str, as_json: bool) -> tuple[Bottle | None, bool]:
     """Show the bottle that the answers make; return it, and whether something is to be asked."""
-    from tarebook.cli.talk import complain, complain_findings
+    from tarebook.cli.talk import complain_findings
 
     try:
         bottle = _made(answers, key)
@@ -194,10 +195,7 @@ def _told(answers: dict[str, str], key: str, as_json: bool) -> tuple[Bottle | No
         complain_findings(faulty.findings)
         return None, False
     _show(bottle, beside=as_json)
-    odd = _odd(bottle, answers)
-    for one in odd:
-        complain(f"note: {one}")
-    return bottle, bool(odd)
+    return bottle, bool(_ask_back(bottle, answers))
 
 
 def _keep_or_again(bottle: Bottle | None, odd: bool) -> str:
@@ -228,12 +226,22 @@ def _made(answers: dict[str, str], key: str) -> Bottle:
     return bottle_from(answers, key=key, date=today().isoformat())
 
 
-def _odd(bottle: Bottle, answers: dict[str, str]) -> tuple[str, ...]:
-    from tarebook.nutrition.odd_panel import odd_figures
+def _ask_back(bottle: Bottle, answers: dict[str, str]) -> int:
+    """Tell how figures are taken, and ask about what looks like a slip; return how many asked.
+
+    A note needs no answer. What is asked keeps the bottle from being written.
+    """
+    from tarebook.cli.talk import complain
+    from tarebook.nutrition.odd_panel import odd_figures, off_label
     from tarebook.recipe.bottle_questions import other_units
 
-    told = () if bottle.panel is None else odd_figures(bottle.panel, bottle.like)
-    return (*other_units(answers), *told)
+    taken = () if bottle.panel is None else off_label(bottle.panel)
+    odd = () if bottle.panel is None else odd_figures(bottle.panel, bottle.like)
+    for one in (*other_units(answers), *taken):
+        complain(f"note: {one}")
+    for one in odd:
+        complain(f"asked: {one}")
+    return len(odd)
 
 
 def _show(bottle: Bottle, *, beside: bool) -> None:

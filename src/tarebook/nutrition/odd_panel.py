@@ -69,7 +69,7 @@ def off_label(panel: Panel) -> tuple[str, ...]:
     found = []
     for name in PRINTED if panel.rounded else ():
         printed: Fraction | None = getattr(panel, name)
-        if printed is None or printable(name, printed):
+        if printed is None or name in panel.under or printable(name, printed):
             continue
         low, high = (f"{end:,.10g}" for end in span(panel, name))
         unit = {"ug": "mcg"}.get(name.rpartition("_")[2], name.rpartition("_")[2])

@@ -9,7 +9,7 @@ from tarebook.figures.measures import density
 from tarebook.figures.nutrients import FIGURES, values
 from tarebook.figures.sugars import split
 from tarebook.nutrition.draws import Even, Pert
-from tarebook.nutrition.rounding import unrounded
+from tarebook.nutrition.rounding import under, unrounded
 from tarebook.recipe.model import Panel
 from tarebook.tuples import NamedTuple
 
@@ -67,7 +67,9 @@ def read_panel(panel: Panel, food_key: str) -> Mapping[str, Printed]:
         if printed is not None:
             row = rows[name]
             likely = None if row is None else row * by
-            one = read_figure(name, printed, likely, rounded=panel.rounded)
+            one = read_figure(
+                name, printed, likely, rounded=panel.rounded, less=name in panel.under
+            )
             found[name] = one._replace(amount=one.amount / by)
     return _added_within(found)
 
@@ -94,12 +96,17 @@ def span(panel: Panel, figure: str) -> tuple[float, float]:
     printed: Fraction = getattr(panel, figure)
     if not panel.rounded:
         return float(printed), float(printed)
-    low, high = unrounded(figure, printed)
+    low, high = under(figure) if figure in panel.under else unrounded(figure, printed)
     return float(low), float(high)
 
 
 def read_figure(
-    figure: str, printed: Fraction, row: float | None, *, rounded: bool = True
+    figure: str,
+    printed: Fraction,
+    row: float | None,
+    *,
+    rounded: bool = True,
+    less: bool = False,
 ) -> Printed:
     """Return what a printed figure stands for.
 
@@ -113,6 +120,8 @@ def read_figure(
         printed: as on the panel, in the unit of the name.
         row: what a serving would hold by the table, in the same unit; None where not known.
         rounded: whether it was rounded as labels round.
+        less: whether it is printed as "less than" that. The row tells what is likely there too,
+            if it is some and under that.
 
     Example:
         >>> read_figure("sugars_g", Fraction(12), None).amount
@@ -122,8 +131,10 @@ def read_figure(
     """
     if not rounded:
         return Printed(float(printed), None, 0.0)
-    low, high = map(float, unrounded(figure, printed))
-    if printed or row is None or row >= high:
+    low, high = map(float, under(figure) if less else unrounded(figure, printed))
+    if less and not low < (row or 0.0) < high:
+        return _alike(low, high)
+    if (printed and not less) or row is None or row >= high:
         return _alike(low, high)
     return Printed(0.0, None, 0.0) if row <= 0 else _likely(low, row, high)
 

@@ -86,6 +86,22 @@ def unrounded(figure: str, printed: Fraction) -> tuple[Fraction, Fraction]:
     return max(printed - half, Fraction(0)), printed + half
 
 
+def under(figure: str) -> tuple[Fraction, Fraction]:
+    """Return the amounts that a label may print as "less than" so much.
+
+    Grams under one, however few; of cholesterol 2 to 5 mg, since less than that is zero.
+
+    Args:
+        figure: one of those that labels print so.
+
+    Source:
+        21 CFR 101.9(c)(3), (c)(6) and (c)(7), source id "cfr-21-101.9".
+    """
+    if figure == "cholesterol_mg":
+        return Fraction(2), Fraction(5)
+    return Fraction(0), Fraction(1)
+
+
 def printable(figure: str, printed: Fraction) -> bool:
     """Whether a label could print a figure; what stands on no US label, in whatever way.
 

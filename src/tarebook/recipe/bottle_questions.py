@@ -16,6 +16,7 @@ from tarebook.recipe.bottle import ALLERGENS, PACK, PANEL, TOP, bottle_of, like_
 from tarebook.recipe.fields import value_of
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import Bottle
+from tarebook.recipe.panel import less_than
 from tarebook.toml.fault import Refused
 from tarebook.tuples import NamedTuple
 
@@ -161,6 +162,7 @@ def other_units(answers: Answers) -> Iterator[str]:
     for name, _ in _FIGURES:
         answer, key = answers.get(name, "").strip(), _KEYS[name]
         unit = UNITS[key.takes]
+        answer = less_than(answer) or answer
         if not answer or _bare(answer):
             continue
         word = answer.lstrip("0123456789./ ").lower()
@@ -186,7 +188,7 @@ def _value(name: str, answer: str) -> object:
         return _allergens(text)
     if key.takes is Takes.PRICE:
         return _price(text, key)
-    if key.takes in UNITS and _bare(text):
+    if key.takes in UNITS and _bare(less_than(text) or text):
         return f"{text} {UNITS[key.takes]}"
     return text
 

@@ -27,7 +27,13 @@ from tarebook.recipe.key_faults import (
 )
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import FinishBy, Panel
-from tarebook.recipe.panel import PANEL_FIELDS, printed_figure, read_serving, refuse_impossible
+from tarebook.recipe.panel import (
+    PANEL_FIELDS,
+    printed_figure,
+    printed_under,
+    read_serving,
+    refuse_impossible,
+)
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
 from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
 from tarebook.toml.locate import KeyPath
@@ -351,9 +357,17 @@ def _serving(
     return read_serving(_with_unit(value, key))
 
 
-def _printed(unit: str) -> Callable[[object, Key, KeyPath, Reading], Fraction]:
-    def getter(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction:
-        return printed_figure(_with_unit(value, key), unit)
+class Under(NamedTuple):
+    """A figure of a panel that is printed as less than so much."""
+
+    most: Fraction
+
+
+def _printed(unit: str) -> Callable[[object, Key, KeyPath, Reading], Fraction | Under]:
+    def getter(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction | Under:
+        text = _with_unit(value, key)
+        under = printed_under(text, PANEL_FIELDS.get(key.name, ""), unit)
+        return printed_figure(text, unit) if under is None else Under(under)
 
     return getter
 
@@ -389,7 +403,9 @@ def read_panel(
             return None
         raise Refused("missing-key", "the panel has no figures", hint='as in sodium = "580 mg"')
     figures = {PANEL_FIELDS[name]: figure for name, figure in found.items()}
-    panel = Panel(serving_ml=serving_ml, serving_g=serving_g, **figures)
+    under = tuple(sorted(name for name, one in figures.items() if isinstance(one, Under)))
+    figures |= {name: figures[name].most for name in under}
+    panel = Panel(serving_ml=serving_ml, serving_g=serving_g, **figures, under=under)
     refuse_impossible(panel)
     return panel
 

@@ -80,6 +80,7 @@ class Panel(NamedTuple):
         water_g, ash_g: no pack prints them; a table of foods does. Or None.
         rounded: whether the figures were rounded as labels round them. A laboratory's figures per
             100 g were not, and are taken as they stand.
+        under: names of those printed as "less than" what stands here.
     """
 
     serving_ml: Fraction | None = None
@@ -101,6 +102,7 @@ class Panel(NamedTuple):
     water_g: Fraction | None = None
     ash_g: Fraction | None = None
     rounded: bool = True
+    under: tuple[str, ...] = ()
 
     @property
     def g_per_ml(self) -> Fraction | None:

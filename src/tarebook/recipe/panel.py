@@ -36,6 +36,19 @@ PANEL_FIELDS: Mapping[str, str] = {
 }
 """The field of a ``Panel`` that each key fills."""
 
+UNDER: Mapping[str, Fraction] = {
+    **dict.fromkeys(
+        ("carbohydrate_g", "fiber_g", "sugars_g", "added_sugars_g", "protein_g"), Fraction(1)
+    ),
+    "cholesterol_mg": Fraction(5),
+}
+"""What labels may print as less than so much, and how much that is."""
+
+_LESS_THAN = (
+    'labels print "less than 1 g" of carbohydrate, fiber, sugars and protein, and "less than 5 mg" '
+    "of cholesterol; else write the figure itself"
+)
+
 # Nothing that is eaten is denser; a serving by volume alone weighs no more than this [g/mL].
 _DENSEST_G_PER_ML = Fraction(3, 2)
 _SODIUM_MG_PER_G_OF_SALT = Fraction(39340, 100)
@@ -103,13 +116,47 @@ def printed_figure(text: str, unit: str) -> Fraction:
         raise AmountError(
             f'"{shown(text)}" is not in {unit}', text=text, hint=f'write "{shown(number)} {unit}"'
         )
-    if number.startswith(("<", "less than")):
-        raise AmountError(
-            f'"{shown(text)}" is no figure', text=text, hint="write the figure itself, the most"
-        )
+    if less_than(number) is not None:
+        raise AmountError(f'"{shown(text)}" stands on no label', text=text, hint=_LESS_THAN)
     figure = parse_number(number) * factor
     if not 0 <= figure <= MOST_PRINTED:
         raise AmountError(f'"{shown(text)}" cannot stand on a panel', text=text)
+    return figure
+
+
+def less_than(text: str) -> str | None:
+    """Return what stands behind "less than" or its sign; None where neither is there.
+
+    Example:
+        >>> less_than("<1 g"), less_than("less than 1 g"), less_than("1 g")
+        ('1 g', '1 g', None)
+    """
+    lower = text.strip().lower()
+    for word in ("less than", "under", "<"):
+        if lower.startswith(word):
+            return text.strip()[len(word) :].strip()
+    return None
+
+
+def printed_under(text: str, field: str, unit: str) -> Fraction | None:
+    """Return what a figure is printed as less than; None where it is printed as a number.
+
+    Args:
+        text: as printed, such as ``"<1 g"``.
+        field: of a ``Panel``, as ``sugars_g``.
+        unit: ``mg``, ``g``, ``mcg`` or ``kcal``.
+
+    Raises:
+        AmountError: labels print no such words of that figure.
+
+    Source:
+        21 CFR 101.9(c)(3), (c)(6) and (c)(7), source id "cfr-21-101.9".
+    """
+    rest = less_than(text)
+    if rest is None:
+        return None
+    if UNDER.get(field) != (figure := printed_figure(rest, unit)):
+        raise AmountError(f'"{shown(text)}" stands on no label', text=text, hint=_LESS_THAN)
     return figure
 
 

@@ -182,7 +182,8 @@ def panel_rows(panel: Panel) -> Iterable[Row]:
         figure: Fraction | None = getattr(panel, field)
         if figure is not None:
             unit = _UNITS[field.rpartition("_")[2]]
-            yield name, quoted(f"{plain_number(figure)} {unit}")
+            sign = "<" if field in panel.under else ""
+            yield name, quoted(f"{sign}{plain_number(figure)} {unit}")
 
 
 _UNITS = {"g": "g", "mg": "mg", "ug": "mcg", "kcal": "kcal"}
