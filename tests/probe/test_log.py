@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from datetime import UTC, datetime
 
 import pytest
@@ -241,3 +242,16 @@ def test_rows_of_one_moment_are_no_log() -> None:
     """Two readings of one moment leave one: that is refused, not drawn."""
     with pytest.raises(FileUnreadable, match="one moment"):
         read_log("clock;meat\n12:00 am;71 °C\n12:00 am;71 °C\n".encode(), file="log.csv")
+
+
+@pytest.mark.parametrize(
+    ("heading", "cell"),
+    [("Temp (F)", "1" + " " * 30_000 + "x"), ("Temp" + " " * 30_000 + "x (F)", "150")],
+)
+def test_a_cell_of_blanks_takes_no_time(heading: str, cell: str) -> None:
+    """Tens of thousands of blanks within a heading or a cell are passed in a moment."""
+    rows = f"seconds,{heading}\n0,150\n60,151\n120,{cell}\n"
+    began = time.process_time()
+
+    assert 2 <= len(log(rows, scale="f").readings)
+    assert time.process_time() - began < 1

@@ -30,7 +30,7 @@ _RATE = (
     r"|(?<=g)\s?/\s?(?:kg|lb|kilo|pound)\b(?: of)?(?: meat)?"
 )
 _PERCENT = (
-    r"(?i)(?:^|(?<=[,:;(–=] )|(?<=[,:;(–=]))\d[\d.,]*(?:\s?[-–]\s?\d[\d.,]*)?\s?"
+    r"(?i)(?:^|(?<=[,:;(–=] )|(?<=[,:;(–=]))\d[\d.,]{0,12}+(?:\s?[-–]\s?\d[\d.,]{0,12}+)?\s?"
     r"(?:%|percent\b|per cent\b)"
     r"(?!\s(?:lean|fat|milk|pure|cocoa|cacao|acidity|acid|abv|alcohol|vinegar|cream))"
     r"(?: of)?(?: the)?(?: total| green| raw)?(?: meat)?(?:'s)?"

@@ -16,10 +16,12 @@ _PLACES = {
     "meat": ("meat", "food", "internal", "inside", "core", "strip"),
     "air": ("air", "ambient", "oven", "chamber", "dryer", "smoker", "cabinet", "pit", "room"),
 }
-_SCALE = re.compile(r"(?:°|deg(?:rees)?[ _.]*|[(\[_ ,/])\s*(f|c)(?:ahrenheit|elsius)?\b|"
+# Blanks are few, or never given back: a cell of blanks would take minutes.
+_SCALE = re.compile(r"(?:°|deg(?:rees)?[ _.]*+|[(\[_ ,/])\s{0,9}+(f|c)(?:ahrenheit|elsius)?\b|"
                     r"\b(fahrenheit|celsius)\b|[a-z](F|C)$")  # fmt: skip
 _READING = re.compile(
-    r"\s*([-+]?\d{1,6}(?:[.,]\d{1,6})?)\s*(?:°|deg(?:rees)?\.?)?\s*(f|c)?(?:ahrenheit|elsius)?\s*$",
+    r"\s*+([-+]?\d{1,6}(?:[.,]\d{1,6})?)\s*+(?:°|deg(?:rees)?\.?)?\s*+(f|c)?(?:ahrenheit|elsius)?"
+    r"\s*+$",
     re.I,
 )
 _UNITS = {"millisecond": "ms", "second": "s", "sec": "s", "minute": "min", "min": "min",
