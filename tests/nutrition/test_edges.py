@@ -855,3 +855,82 @@ def test_all_sugars_put_in_are_counted(known: FactsOf) -> None:
     )
     assert expected == pytest.approx(sugars_put_in(parts))
     assert sum(expected) == pytest.approx(10 * 0.8212 + 20, rel=0.01)
+
+
+def test_an_aim_is_not_held_against_a_batch_that_was_weighed(known: FactsOf) -> None:
+    """Too sweet to be aimed at a water activity; once it lies on the scale, it is what it is."""
+    sweet = known(mixed_in={"brown-sugar": "1 kg"}, drying="water-activity = 0.95")
+    with pytest.raises(QuantityError, match="there before it is dried"):
+        estimate(sweet)
+    assert estimate(sweet._replace(finished_g=1600.0)).weighed
+    # By another finish no aim is looked at.
+    assert not estimate(known(mixed_in={"brown-sugar": "1 kg"})).weighed
+
+
+def test_draws_fill_their_design() -> None:
+    """So many draws as the orders are kept for: a power of two."""
+    from tarebook.nutrition.draws import KEPT
+    from tarebook.nutrition.estimate import DRAWS
+
+    assert DRAWS == KEPT
+    assert 0 == DRAWS & (DRAWS - 1)
+
+
+def test_the_ceiling_of_mushrooms_is_over_their_solids(known: FactsOf) -> None:
+    """What is dry by its moisture may end with none: all solids, its own and what was added."""
+    facts = known(meat="mushroom-portabella", form="pieces", marinade={"salt-table": "20 g"})
+    inputs = assumptions(facts)
+    most = max(strata(inputs["own-sodium"].distribution, 256))
+    own = (facts.meat["sodium_mg"] or 0.0) * 10 * most
+    (line,) = facts.lines
+    solids = 1000 * (1 - (facts.meat["water_g"] or 0.0) / 100) + 20 * (1 - line.makeup.water)
+
+    expected = (own + 20 * line.makeup.sodium_mg) / solids * 28.349523125
+    assert expected == pytest.approx(estimate(facts).ceiling_sodium_mg_per_oz)
+
+
+def test_no_more_salt_is_kept_than_there_was(known: FactsOf) -> None:
+    """However heavy the strips came out of their bowl, they took at most all of its salt."""
+    facts = known(marinade={"soy-sauce": "60 g"}, heat="oven after drying", thickness="2 mm")
+    kept = estimate(facts._replace(soaked_g=1060.0)).salt_kept_fraction
+
+    assert kept is not None
+    assert kept.high <= 1.0
+
+
+def test_a_weighed_batch_scatters_as_its_scale_does(known: FactsOf) -> None:
+    """Finished weight as read, half a per cent of the scale's own doubt about it."""
+    found = estimate(known(**PLAIN_SOAK)._replace(finished_g=480.0)).finished_g
+
+    assert 480.0 == pytest.approx(found.likely, rel=1e-3)
+    assert found.high / found.low == pytest.approx(exp(2 * 1.645 * 0.005), rel=2e-3)
+
+
+def test_a_light_draw_is_never_below_its_solids(known: FactsOf) -> None:
+    """Beside the kitchen's own mean, one batch may be light, but it holds its solids."""
+    own = OwnYield(middle=0.29, doubt=0.05, chance=0.30, batches=2)
+    found = estimate(known(**PLAIN_SOAK, heat="oven after drying")._replace(own_yield=own))
+
+    assert 0.0 <= found.moisture_fraction.low < found.moisture_fraction.high
+
+
+def test_a_leftover_of_nothing_is_taken(known: FactsOf) -> None:
+    """A bowl that is empty after the soak: all that was in it is on the meat."""
+    facts = known(**PLAIN_SOAK, heat="oven after drying")
+    found = estimate(facts._replace(leftover_g=0.0)).salt_kept_fraction
+    usual = estimate(facts).salt_kept_fraction
+
+    assert found is not None and usual is not None
+    assert found.likely > usual.likely
+
+
+def test_the_doubt_of_a_spoon_stands_beside_that_of_a_written_range(known: FactsOf) -> None:
+    """Root of the sum of squares: of a cup as it is measured, and of one cup to one and a half."""
+    one, between = (
+        known(marinade={"soy-sauce": amount}).lines[0] for amount in ("1 1/4 cups", "1-1 1/2 cups")
+    )
+    written = 0.5 / 1.25 / (2 * 1.645)
+
+    assert one.doubt > 0.01
+    assert one.mass_g == pytest.approx(between.mass_g)
+    assert (one.doubt**2 + written**2) ** 0.5 == pytest.approx(between.doubt, rel=1e-3)
