@@ -67,7 +67,8 @@ def test_the_page(unwrapped: Unwrapped) -> None:
         "Serving 15 mL, 17 g; 1.133 g/mL from its panel (soy-sauce: 1.154).",
         "sodium 3,382 mg printed 575 mg: 570 to 580",
         "printed 0 g: 0 to under 0.5; leans to soy-sauce",
-        "water 71.15 g taken from soy-sauce (sr26)",
+        "water 76.5 g what the rest leaves room for",
+        "fat 0.57 g taken from soy-sauce (sr26)",
         "Pack: 15 fl oz, 3.49 a pack",
         "Allergens on the pack: soybeans, wheat May hold: sesame",
         "sr26: USDA National Nutrient Database",
@@ -123,7 +124,9 @@ def test_the_data_has_the_keys_of_a_food_s() -> None:
         [sodium["low"], sodium["value"], sodium["high"]]
     )
     assert ("own bottle", "printed") == (sodium["source"], sodium["confidence"])
-    assert "taken from soy-sauce" == water["note"]
+    assert "what the rest leaves room for" == water["note"]
+    assert 71.15 + (5493 - 575 / 0.17) / 393.366 == pytest.approx(water["value"], abs=1e-3)
+    assert "taken from soy-sauce" == data["per_100_g"]["fat_g"]["note"]
     assert (["soybeans", "wheat"], ["sesame"]) == (data["allergens"], data["check_the_pack_for"])
     assert (float(Fraction(17, 15)), 3.49) == (data["density_g_per_ml"], data["bottle"]["price"])
 

@@ -180,14 +180,32 @@ def test_a_bottles_ash_follows_its_salt() -> None:
 
 
 def test_a_bottles_water_is_what_is_left() -> None:
-    """No more than the rest leaves room for, never less than none; as printed where it is."""
+    """It takes up what the other parts leave, and is never less than none; as printed where it is."""
     full = composed("soy-sauce", {"carbohydrate_g": 70.0})
     parts = sum(full[name] or 0 for name in ("protein_g", "fat_g", "carbohydrate_g", "ash_g"))
     assert full["water_g"] == pytest.approx(100 - parts)
     assert 0.0 == composed("soy-sauce", {"carbohydrate_g": 99.0})["water_g"]
     assert 50.0 == composed("soy-sauce", {"carbohydrate_g": 99.0, "water_g": 50.0})["water_g"]
     thin = composed("soy-sauce", {"carbohydrate_g": 1.0})
-    assert values("soy-sauce")["water_g"] == thin["water_g"]
+    row = values("soy-sauce")
+    assert thin["water_g"] == pytest.approx(71.15 + 4.93 - 1.0)
+    less_salt = composed("soy-sauce", {"sodium_mg": 3382.0})
+    assert less_salt["water_g"] == pytest.approx(71.15 + (5493 - 3382) / 393.366, abs=1e-3)
+    assert row["water_g"] == composed("soy-sauce", {"calcium_mg": 1.0})["water_g"]
+
+
+@pytest.mark.parametrize("like", ["soy-sauce", "teriyaki-sauce", "vinegar-cider", "honey"])
+@pytest.mark.parametrize("printed", [{"sodium_mg": 50.0}, {"sugars_g": 20.0}, {"protein_g": 3.0}])
+def test_the_parts_of_a_bottle_add_up_to_those_of_its_food(
+    like: str, printed: dict[str, float]
+) -> None:
+    """Per 100 g they come to what the row comes to: 100 g, less acid and alcohol."""
+    parts = ("water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g")
+    own, row = composed(like, printed), values(like)
+
+    assert sum(own[one] or 0 for one in parts) == pytest.approx(
+        sum(row[one] or 0 for one in parts), abs=0.02
+    )
 
 
 def test_added_sugars_of_a_bottle_are_a_part_of_its_sugars() -> None:

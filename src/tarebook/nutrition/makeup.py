@@ -132,8 +132,8 @@ def makeup(food_key: str, panel: Panel | None = None) -> Makeup:
 def composed(food_key: str, printed: Mapping[str, float]) -> Mapping[str, float | None]:
     """Return the row of a food with a bottle's own figures in it, and what hangs on them.
 
-    Its carbohydrate is at least its sugars, its ash goes up and down with its salt, and water is
-    no more than the rest leaves room for.
+    Its carbohydrate is at least its sugars, its ash goes up and down with its salt, and water
+    takes up what they leave, so that 100 g stay 100 g.
 
     Args:
         food_key: key of the food that the bottle is like.
@@ -153,7 +153,7 @@ def composed(food_key: str, printed: Mapping[str, float]) -> Mapping[str, float 
         salt = _salt_g(found)
         found["ash_g"] = max(ash - _salt_g(row) + salt, salt)
     if "water_g" not in printed:
-        found["water_g"] = _room_for_water(found)
+        found["water_g"] = _room_for_water(row, found)
     return found
 
 
@@ -205,14 +205,23 @@ def _parts(per_100: Mapping[str, float | None], item: Food) -> tuple[float, floa
     return water, rest, oil, salts
 
 
-def _room_for_water(per_100: Mapping[str, float | None]) -> float | None:
-    """Return the water of the food it is like, as far as what its panel prints leaves room."""
-    water = per_100["water_g"]
+def _room_for_water(
+    row: Mapping[str, float | None], per_100: Mapping[str, float | None]
+) -> float | None:
+    """Return the water of the food it is like, more or less of it as its own parts leave room.
+
+    What the row does not make up to 100 g, as acid and alcohol, is left as it is there.
+    """
+    water = row["water_g"]
     if water is None:
         return None
+    return min(max(water + _dry_g(row) - _dry_g(per_100), 0.0), 100.0)
+
+
+def _dry_g(per_100: Mapping[str, float | None]) -> float:
+    """Return the parts that are no water, as far as they are stated [g]."""
     parts = sum(per_100[name] or 0.0 for name in ("carbohydrate_g", "protein_g", "fat_g"))
-    salts = max(per_100["ash_g"] or 0.0, _salt_g(per_100))
-    return min(water, max(100 - parts - salts, 0.0))
+    return parts + max(per_100["ash_g"] or 0.0, _salt_g(per_100))
 
 
 def _stand_in_water(item: Food) -> float:
