@@ -120,3 +120,18 @@ def test_what_cannot_be_answered(
     """No density, no unit, no size, no food: each is told in its own words, none guessed."""
     with pytest.raises(error, match=says):
         converted(amount, name, to)
+
+
+def test_a_stick_is_cut_by_its_maker() -> None:
+    """A stick of butter weighs 113 g (SR26) to a few grams, unlike a clove; grams have decimals."""
+    first, basis = converted("1/2 stick", "butter").lines()
+
+    assert "1/2 stick butter, salted = 56.5 grams" == first
+    assert "good to about 3% either way" in basis
+    assert "good to about 25% either way" in converted("1 clove", "garlic").lines()[1]
+
+
+def test_kitchen_fractions_stand_where_cooks_use_them() -> None:
+    """Cups come in halves, grams and millilitres in decimals."""
+    assert "= 1 1/2 cups" in converted("24 Tbsp", "honey", "cups").lines()[0]
+    assert "= 2.5 milliliters" in converted("5/2 mL", "honey", "mL").lines()[0]

@@ -15,6 +15,7 @@ from tarebook.recipe.bottles import Known, known_food
 from tarebook.scaling.volume_and_mass import OWN_PANEL, PRINTED, Mass, mass_of
 from tarebook.tuples import NamedTuple
 
+_DECIMAL = frozenset({"gram", "kilogram", "milligram", "milliliter", "deciliter", "liter"})
 _NOT_SAID = "form not said: "
 
 
@@ -39,9 +40,9 @@ class Converted(NamedTuple):
     def lines(self) -> tuple[str, ...]:
         """Return the answer as lines for a screen."""
         value = (
-            _shown(self.low)
+            _shown(self.low, self.unit)
             if self.low == self.high
-            else (f"{_shown(self.low)} to {_shown(self.high)}")
+            else (f"{_shown(self.low, self.unit)} to {_shown(self.high, self.unit)}")
         )
         first = f"{self.amount} {self.food.name} = {value} {_plural(self.unit, self.high)}"
         basis = ("exact: only the unit changes",) if self.mass is None else self._basis()
@@ -183,8 +184,9 @@ def _unknown(amount: Amount, item: Food) -> UnitError:
     )
 
 
-def _shown(value: Fraction) -> str:
-    if value.denominator in (1, 2, 3, 4, 8):
+def _shown(value: Fraction, unit: str) -> str:
+    """Return a number as its unit is written: kitchen fractions, but decimals of metric units."""
+    if value.denominator == 1 or (unit not in _DECIMAL and value.denominator in (2, 3, 4, 8)):
         return format_fraction(value)
     return f"{float(value):.4g}"
 

@@ -17,6 +17,7 @@ from tarebook.tuples import NamedTuple
 
 # Units that are a habit of the hand rather than a measure.
 _BY_HAND = frozenset({"dash", "pinch", "drop"})
+_STICK = "stick"
 
 OWN_PANEL, PRINTED = "own-panel", "printed on the bottle"
 """Who says so, where a bottle's own panel states the density."""
@@ -180,7 +181,8 @@ def _counted(
     by_hand: bool = False,
 ) -> Mass:
     assert amount.low is not None and amount.high is not None
-    doubt = value("measure-by-hand-cv" if by_hand else "measure-count-cv").likely
+    kind = "by-hand" if by_hand else "stick" if amount.unit == _STICK else "count"
+    doubt = value(f"measure-{kind}-cv").likely
     return Mass(
         low_g=amount.low * grams,
         high_g=amount.high * grams,
