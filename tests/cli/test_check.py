@@ -163,3 +163,16 @@ def test_a_figure_that_no_label_prints_is_a_note(written: Written, tarebook: Tar
 
     assert f": note: {told} (marinade.soy-sauce.panel)" in tarebook("check", path).out
     assert told not in tarebook("scale", path).err
+
+
+def test_the_size_of_a_can_is_told(written: Written, tarebook: Tarebook) -> None:
+    """A can is sold in more sizes than one: which was taken is a note, at its line."""
+    path = written(marinade={"soy-sauce": "1/2 cup", "beer": "1 can", "garlic": "2 cloves"})
+    _, out, _ = tarebook("check", path)
+
+    assert (
+        ": note: one can of beer taken as 356 g (marinade.beer); where yours holds another weight "
+        "or volume, write that\n"
+    ) in out
+    assert "clove" not in out
+    assert "taken as" not in tarebook("check", written(marinade={"beer": "12 fl oz"})).out

@@ -195,6 +195,25 @@ def _note_readings(food: Food, amount: Amount, path: KeyPath, faults: Faults) ->
             faults.note("reading", reading, path=path)
         elif food.poured:
             faults.note("reading", reading, hint="for a volume write fl oz", path=path)
+    if amount.unit in _CONTAINERS:
+        _note_size(food, amount, path, faults)
+
+
+def _note_size(food: Food, amount: Amount, path: KeyPath, faults: Faults) -> None:
+    """Say how much a can or a packet is taken to hold: they are sold in more sizes than one."""
+    from tarebook.figures.measures import count_mass  # few recipes count by the can
+
+    one = count_mass(food.key, amount.unit, amount.form)
+    if one is not None:
+        faults.note(
+            "reading",
+            f"one {amount.unit} of {food.name} taken as {float(one.grams):,.4g} g",
+            hint="where yours holds another weight or volume, write that",
+            path=path,
+        )
 
 
 _OUNCES = "oz read as weight"
+_CONTAINERS = frozenset(
+    {"can", "bottle", "packet", "package", "box", "tub", "envelope", "glass", "drink"}
+)
