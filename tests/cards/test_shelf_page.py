@@ -26,7 +26,7 @@ def test_ranges_floors_and_gaps_are_told_apart() -> None:
     """A range, "at least", no total, and a fault."""
     page = plain_text(shelf_page(ROWS, not_told=2))
 
-    assert "200-360 mg" in page and "≥ 1.0 g" in page and "no total" in page
+    assert "200-360 mg" in page and "≥ 1.0-1.4 g" in page and "no total" in page
     assert "not known" in page and "≥ 0" not in page  # an "at least" of nothing says nothing
     assert "see tarebook check" in page
     assert "4 recipes." in page and "2 more left out" in page

@@ -35,12 +35,17 @@ def test_under_and_sort(tarebook: Tarebook) -> None:
     assert sorted(likely) == likely
 
 
-def test_both_limits_may_be_given(tarebook: Tarebook) -> None:
+def test_both_limits_may_be_given(
+    tarebook: Tarebook, own_home: Path, recipe_text: Callable[..., str]
+) -> None:
     """Recipes whose sugars are only "at least" are left out and counted."""
+    (own_home / "recipes").mkdir(parents=True)
+    smoked = recipe_text(marinade={"water": "1 cup", "liquid-smoke": "1 tsp"})
+    (own_home / "recipes" / "smoked.toml").write_text(smoked, encoding="utf-8")
     status, out, _ = tarebook("list", "--under", "1g", "--under-sugars", "1.5g")
 
     assert 0 == status
-    assert "cabin-rub-elk" in out and "juniper-venison" not in out
+    assert "cabin-rub-elk" in out and "juniper-venison" not in out and "smoked" not in out
     assert "more left out" in out
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from tarebook.cards.figures import NO_TOTAL, digits, nothing_known, span
+from tarebook.cards.figures import NO_TOTAL, nothing_known, span
 from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.nutrition.range import Range
 from tarebook.shelf import Row
@@ -87,9 +87,8 @@ def _span(one: Row, figure: str) -> str:
     low, likely, high = three
     missing = ("something",) if figure in one.at_least else ()
     found = Range(low, likely, high, unit, missing=missing)
-    if found.at_least and not nothing_known(found):
-        return f"≥ {digits(found.low, unit)} {unit}"
-    return span(found)
+    lead = "≥ " if found.at_least and not nothing_known(found) else ""
+    return lead + span(found)
 
 
 def _three(one: Row, figure: str) -> dict[str, float] | None:
