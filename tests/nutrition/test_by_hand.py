@@ -343,3 +343,17 @@ def test_surfaces_of_every_kind_have_their_film(known: FactsOf) -> None:
         facts = known(marinade=SWEET)._replace(surface=surface, heat=HeatStep.OVEN_AFTER)
         x = settings(facts)[1]
         assert by_hand(facts, x)["soaked"] == pytest.approx(batch(facts, x, PLAIN).soaked_g)
+
+
+def test_starch_of_the_meat_is_carbohydrate_without_its_sugars(known: FactsOf) -> None:
+    """A meat of 5 g of carbohydrate, 2 of them sugars, adds up like any other."""
+    bare = known(marinade=SWEET)
+    facts = bare._replace(
+        heat=HeatStep.STEAMED,
+        meat={**bare.meat, "carbohydrate_g": 5.0, "sugars_g": 2.0, "fiber_g": 0.5},
+    )
+    for x in settings(facts):
+        expected, done = by_hand(facts, x), batch(facts, x, PLAIN)
+        for figure in ("carbohydrate_g", "sugars_g", "fiber_g", "energy_kcal"):
+            assert expected[figure] == pytest.approx(done.figures[figure])
+        assert expected["carbohydrate_g"] - expected["sugars_g"] >= 30
