@@ -934,3 +934,19 @@ def test_the_doubt_of_a_spoon_stands_beside_that_of_a_written_range(known: Facts
     assert one.doubt > 0.01
     assert one.mass_g == pytest.approx(between.mass_g)
     assert (one.doubt**2 + written**2) ** 0.5 == pytest.approx(between.doubt, rel=1e-3)
+
+
+def test_a_printed_zero_of_added_sugars_leans_on_what_can_be_added() -> None:
+    """Brewed soy has none added at all; in a sweetened sauce it is anything under half a gram."""
+    from tarebook.figures.foods import food_keys
+    from tarebook.figures.sugars import split
+    from tarebook.nutrition.printed import read_panel
+
+    panel = Panel(serving_g=Fraction(20), added_sugars_g=Fraction(0))
+    none = [key for key in food_keys() if split(key).added_high == 0]
+    some = [key for key in food_keys() if split(key).added_high > 0]
+    assert "soy-sauce" in none and "honey" in some
+    for key in none:
+        assert 0.0 == read_panel(panel, key)["added_sugars_g"].amount
+    for key in some:
+        assert 1.25 == pytest.approx(read_panel(panel, key)["added_sugars_g"].amount)
