@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from pathlib import Path
 
 import pytest
 
 from tarebook.cards.figures import ceiling
 from tarebook.cards.lines import Line, Style, plain_text, width
 from tarebook.cards.sheet import sheet
+from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import Worksheet, worksheet
 from tarebook.findings import Severity
 from tarebook.recipe.load import shipped_recipes
@@ -196,3 +198,22 @@ def test_a_recipe_cannot_paint_the_screen(recipe_of: RecipeOf) -> None:
     assert "Red" in page and "soy" in page
     assert not any(ord(c) < 32 and c != "\n" for c in page)
     assert "\u202e" not in page
+
+
+def test_sodium_that_its_pack_does_not_print_is_told_of(
+    recipe_of: RecipeOf, unwrapped: Unwrapped, own_home: Path
+) -> None:
+    """Borrowed from the food that it is like, on sheet and card; and no ceiling rests on it."""
+    (own_home / "foods").mkdir(parents=True)
+    (own_home / "foods" / "pale-soy.toml").write_text(
+        'like = "soy-sauce"\n[panel]\nserving = "15 mL"\nsugars = "1 g"\n', encoding="utf-8"
+    )
+    done = worksheet(recipe_of(marinade={"pale-soy": "1/2 cup"}))
+    told = (
+        "Sodium of pale soy is not on its panel: borrowed from soy sauce, which it may be far from."
+    )
+
+    for page in (unwrapped(sheet(done)), unwrapped(text_card(done))):
+        assert 1 == page.count(told)
+        assert "at most about" not in page and "No ceiling is told" not in page
+    assert told not in unwrapped(sheet(worksheet(recipe_of(marinade={"soy-sauce": "1/2 cup"}))))

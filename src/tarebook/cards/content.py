@@ -23,6 +23,7 @@ from tarebook.cards.own_steps import without_pouring
 from tarebook.cards.words import (
     PARTS,
     allergen_sentences,
+    borrowed_sentences,
     cure_sentences,
     finished_words,
     grams_words,
@@ -261,6 +262,7 @@ def _beneath(found: Estimate) -> Iterator[str]:
     if found.no_sodium_total:
         names = listed(found.no_sodium_total)
         yield clean(f"No sodium total: {names} has no weight: weigh it.")
+    yield from borrowed_sentences(found)
 
 
 def _of_a_day(sheet: Worksheet) -> Iterator[str]:

@@ -10,6 +10,7 @@ from tarebook.cards.lines import Line, Style, clean, row, table, wrap
 from tarebook.cards.words import (
     PARTS,
     allergen_sentences,
+    borrowed_sentences,
     cure_sentences,
     finished_words,
     grams_words,
@@ -23,6 +24,7 @@ from tarebook.figures.nutrients import nutrients
 from tarebook.figures.spoken import spoken
 from tarebook.findings import Severity
 from tarebook.nutrition import Estimate
+from tarebook.nutrition.ceiling import outweighed
 from tarebook.nutrition.range import Range
 from tarebook.quantities.words import format_mass_g, format_pounds
 from tarebook.recipe.model import Part
@@ -137,7 +139,7 @@ def _bottom(found: Estimate) -> Iterator[Line]:
             f"{ceiling(found.ceiling_sodium_mg_per_oz)} mg."
         )
         yield from _lines(wrap(text, COLUMNS))
-    elif found.per_ounce["sodium_mg"] is not None and not found.per_ounce["sodium_mg"].missing:
+    elif _known(found.per_ounce["sodium_mg"]) and outweighed(found.facts):
         yield from _lines(wrap(NO_CEILING, COLUMNS))
     yield from _lines(wrap(finished_words(found), COLUMNS))
     if any(value is not None and value.rough for value in found.per_ounce.values()):
@@ -147,6 +149,10 @@ def _bottom(found: Estimate) -> Iterator[Line]:
             "Low to high holds nine batches of ten, if the recipe and the cut are as said.", COLUMNS
         )
     )
+
+
+def _known(value: Range | None) -> bool:
+    return value is not None and not value.missing
 
 
 def unknowns(found: Estimate) -> Iterator[Line]:
@@ -162,6 +168,8 @@ def unknowns(found: Estimate) -> Iterator[Line]:
     borrowed = nutrients(found.facts.meat_name)["sodium_mg"].note
     if borrowed:
         text = f"Sodium of {found.facts.meat_name} itself: {borrowed}."
+        yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
+    for text in borrowed_sentences(found):
         yield from (Line(one, Style.WARN) for one in wrap(text, COLUMNS))
     gaps: dict[tuple[str, ...], list[str]] = {}
     for figure, value in found.per_ounce.items():

@@ -72,6 +72,16 @@ def cure_sentences(sheet: Worksheet) -> Iterator[str]:
         yield clean(f"By published method, {one}.")
 
 
+def borrowed_sentences(found: Estimate) -> Iterator[str]:
+    """Yield whose sodium is not printed on its own pack, and what it was taken from instead."""
+    lines = [one for one in found.facts.lines if one.makeup.sodium_borrowed]
+    for name, food in dict.fromkeys((one.figures_of, one.food) for one in lines):
+        yield clean(
+            f"Sodium of {spoken(name)} is not on its panel: borrowed from {spoken(food)}, which it "
+            "may be far from."
+        )
+
+
 def finished_words(found: Estimate, *, on_card: bool = False) -> str:
     """Return the finished weight in words, weighed or estimated.
 

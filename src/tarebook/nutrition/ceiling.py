@@ -61,7 +61,7 @@ def ceiling_of(
         own_factor: the most that the meat's own sodium may be over the table's [-].
         protein_g: likely protein in the finished batch [g].
     """
-    if sodium is None or sodium.missing or _liquid_outweighs_meat(facts):
+    if sodium is None or sodium.missing or _borrowed(facts) or outweighed(facts):
         return None
     own = (facts.meat.get("sodium_mg") or 0.0) / 100 * facts.meat_mass_g
     pure = _sodium_mg(facts, pure=True)
@@ -95,7 +95,13 @@ def _sodium_mg(facts: Facts, *, pure: bool) -> float:
     )
 
 
-def _liquid_outweighs_meat(facts: Facts) -> bool:
+def _borrowed(facts: Facts) -> bool:
+    """Whether some sodium is another food's, as its own pack prints none: nothing tops that."""
+    return any(line.makeup.sodium_borrowed for line in facts.lines)
+
+
+def outweighed(facts: Facts) -> bool:
+    """Whether the marinade outweighs the meat; most of its sodium is then poured away."""
     liquid = sum(line.mass_g for line in facts.lines if line.part is Part.MARINADE)
     return liquid > facts.meat_mass_g
 
