@@ -74,7 +74,7 @@ serving = "1 Tbsp (17 g)"
 energy = "10 kcal"
 sodium = "575 mg"
 sugars = "0 g"
-protein = "1 g"
+protein = "<1 g"
 [pack]
 size = "15 fl oz"
 price = 3.49

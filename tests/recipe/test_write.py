@@ -136,6 +136,7 @@ def panels(draw: st.DrawFn) -> Panel:
     figures = draw(st.lists(st.none() | parts, min_size=7, max_size=7))
     sugars = figures[0]
     added = None if sugars is None or figures[1] is None else min(sugars, figures[1])
+    less = draw(st.booleans())
     return Panel(
         serving_ml=volume,
         serving_g=mass,
@@ -147,6 +148,8 @@ def panels(draw: st.DrawFn) -> Panel:
         carbohydrate_g=figures[4],
         protein_g=figures[5],
         potassium_mg=figures[6],
+        fiber_g=Fraction(1) if less else None,
+        under=("fiber_g",) if less else (),
     )
 
 
