@@ -950,3 +950,24 @@ def test_a_printed_zero_of_added_sugars_leans_on_what_can_be_added() -> None:
         assert 0.0 == read_panel(panel, key)["added_sugars_g"].amount
     for key in some:
         assert 1.25 == pytest.approx(read_panel(panel, key)["added_sugars_g"].amount)
+
+
+def test_a_soak_is_told_of_from_two_hours_to_two_days() -> None:
+    """The lengths that recipes have: each about twice the one before, half a day and whole ones."""
+    assert (2, 4, 8, 12, 24, 48) == HOURS
+
+
+def test_less_than_is_a_number_too() -> None:
+    """Printed as "less than 5" or "less than 1", and reckoned on as that."""
+    from tarebook.nutrition.rounding import round_label
+
+    assert (5, "less than 5") == tuple(round_label("cholesterol_mg", 3.0))
+    assert (1, "less than 1") == tuple(round_label("sugars_g", 0.7))
+
+
+def test_water_and_ash_are_printed_as_finely_as_it_looks() -> None:
+    """No US label rounds them: 63.4 g is anything from 63.35, and a thousandth is the finest."""
+    from tarebook.nutrition.rounding import unrounded
+
+    assert (Fraction("63.35"), Fraction("63.45")) == unrounded("water_g", Fraction("63.4"))
+    assert (Fraction("0.1225"), Fraction("0.1235")) == unrounded("ash_g", Fraction("0.123"))
