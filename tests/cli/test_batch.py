@@ -137,8 +137,7 @@ For next time
 
 In one finished ounce, a home estimate (as weighed)
 sodium          283 mg (225-355 mg)
-total sugars    at least 1.4 g (1.1-1.8 g)
-Total sugars of allspice not known.
+total sugars    1.5 g (1.1-1.8 g)
 36 % of the raw meat is left.
 """
 

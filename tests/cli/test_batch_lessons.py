@@ -11,6 +11,8 @@ from typing import Any
 
 import pytest
 
+from tarebook.cards.figures import digits
+
 Tarebook = Callable[..., Any]
 
 
@@ -75,19 +77,24 @@ def test_figures_narrow_as_weights_come_in(tarebook: Tarebook) -> None:
     assert spread() < before
 
 
-def test_a_figure_with_a_gap_is_at_least(tarebook: Tarebook) -> None:
+def test_a_figure_with_a_gap_is_at_least(
+    tarebook: Tarebook, tmp_path: Path, recipe_text: Callable[..., str]
+) -> None:
     """The likely value stands beside its ends; what lacks a share is marked, and the gap named."""
-    tarebook("batch", "start", "juniper-venison", "--meat", "6lb")
+    path = tmp_path / "lake.toml"
+    marinade = {"soy-sauce": "1/2 cup", "honey": "2 Tbsp", "gochujang": "1 tsp"}
+    path.write_text(recipe_text(marinade=marinade), encoding="utf-8")
+    tarebook("batch", "start", str(path), "--meat", "6lb")
     tarebook("batch", "weigh", "finished", "1150g")
     out = tarebook("batch", "show").out
     found = json.loads(tarebook("batch", "show", "--json").out)["per_ounce"]
     sodium, sugars = found["sodium_mg"], found["sugars_g"]
 
-    assert ["allspice"] == sugars["missing"] and [] == sodium["missing"]
-    ends = f"({sugars['low']:.2f}-{sugars['high']:.1f} g)"
-    assert f"total sugars    at least {sugars['likely']:.1f} g {ends}" in out
+    assert ["gochujang"] == sugars["missing"] and [] == sodium["missing"]
+    ends = f"({digits(sugars['low'], 'g')}-{digits(sugars['high'], 'g')} g)"
+    assert f"total sugars    at least {digits(sugars['likely'], 'g')} g {ends}" in out
     assert f"sodium          {sodium['likely']:.0f} mg ({sodium['low']:.0f}-" in out
-    assert "Total sugars of allspice not known." in out
+    assert "Total sugars of gochujang not known." in out
 
 
 def test_weights_that_cannot_be_are_told_and_the_book_is_shown(tarebook: Tarebook) -> None:
