@@ -6,6 +6,7 @@ import io
 import re
 import zlib
 from collections.abc import Callable, Iterator
+from fractions import Fraction
 from functools import cache
 
 import pypdf
@@ -16,10 +17,12 @@ from tarebook.cards.worksheet import Worksheet, worksheet
 from tarebook.figures.table import table
 from tarebook.findings import Severity
 from tarebook.paper.card import card_data, card_pages
+from tarebook.paper.html_card import html_card
 from tarebook.paper.kitchen_fractions import kitchen_fractions
+from tarebook.paper.reach import LEGEND
 from tarebook.paper.sizes import CardSize, card_size, size_names
 from tarebook.paper.who_says_so import who_says_so
-from tarebook.recipe.load import shipped_recipes
+from tarebook.recipe.load import load_recipe, shipped_recipes
 from tarebook.recipe.model import Recipe
 from tarebook.recipe.read import read_recipe
 
@@ -434,3 +437,20 @@ def test_a_card_that_the_table_does_not_name_is_printed(shipped: Shipped) -> Non
 def test_the_table_of_sizes_is_what_was_tested() -> None:
     """A new row is tested by being there."""
     assert {row[0] for row in table("card-sizes.csv")} <= set(SIZES)
+
+
+def test_no_line_is_explained_where_none_is_drawn() -> None:
+    """A bowl with something unknown has no upper ends: figures are told, and no line is drawn."""
+    recipe, _ = load_recipe("juniper-venison")
+    smoked = recipe._replace(
+        ingredients=tuple(
+            one._replace(food="liquid-smoke") if one.food == "allspice" else one
+            for one in recipe.ingredients
+        ),
+    )
+    for one, drawn in ((recipe, True), (smoked, False)):
+        done = worksheet(one, factor=Fraction(1))
+        data = card_data(content(done), done.estimate, card_size("a6"))
+        assert drawn is bool(data["legend"])
+        assert drawn is (LEGEND in html_card(done))
+        assert drawn is any(row["mark"] for row in data["figures"])

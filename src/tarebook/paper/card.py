@@ -87,7 +87,7 @@ def card_data(
         "notes": _all(card.notes),
         "figures_head": FIGURES_HEAD,
         "figures_foot": _told(f"({card.figures_foot})"),
-        "legend": LEGEND,
+        "legend": LEGEND if any(one is not None for one in ranges) else "",
         "figures": [_figure(one, span) for one, span in zip(card.figures, ranges, strict=True)],
         "reach": reach_of(one for one in ranges if one is not None),
         "beneath": _all((*card.beneath, *card.allergens)),

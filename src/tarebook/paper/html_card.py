@@ -17,7 +17,7 @@ from tarebook.paper.elements import Markup, data_block, element, page, style
 from tarebook.paper.html_figures import DV, figures_table
 from tarebook.paper.html_mind import caution_item, note_items
 from tarebook.paper.kitchen_fractions import kitchen_fractions
-from tarebook.paper.reach import LEGEND
+from tarebook.paper.reach import LEGEND, drawn
 from tarebook.paper.spelled import spelled, unbroken
 from tarebook.paper.structured_data import structured_data
 from tarebook.paper.who_says_so import Noted, who_says_so
@@ -137,13 +137,15 @@ def _method(card: Content) -> Markup:
 
 
 def _figures(card: Content, found: Estimate) -> Markup:
+    lines = any(drawn(one, found) is not None for one in card.figures)
+    legend = [element("span", LEGEND, aria_hidden="true")] if lines else []
     return _section(
         "figures",
         FIGURES_HEAD,
         element(
             "p",
             f"({card.figures_foot}). {DV} ",
-            element("span", LEGEND, aria_hidden="true"),
+            *legend,
             class_="foot",
         ),
         figures_table(card.figures, found, labelled_by="figures"),
