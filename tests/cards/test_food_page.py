@@ -81,3 +81,11 @@ def test_a_food_nobody_knows_is_told() -> None:
     """No such food: the near ones are named."""
     with pytest.raises(FoodUnknown, match="honey"):
         list(food_page("hunney"))
+
+
+def test_a_recollection_is_told_once(unwrapped: Unwrapped) -> None:
+    """What is from memory has no source beside itself."""
+    page = unwrapped(food_page("liquid-smoke"))
+
+    assert "teaspoon 5 g from memory" in page
+    assert "from-memory, from memory" not in page

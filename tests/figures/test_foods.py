@@ -136,6 +136,13 @@ def test_finding_nothing() -> None:
     assert "worcestershire-sauce" in {found.key for found in find_foods("worcestersire")}
 
 
+def test_a_rare_word_is_enough_where_no_food_has_them_all() -> None:
+    """Aminos are those of coconut here, whatever stands before; a common word says little."""
+    assert "coconut-seasoning-sauce" == find_foods("liquid aminos")[0].key
+    assert "worcestershire-sauce" in {found.key for found in find_foods("worcestersire sauce")}
+    assert len(find_foods("xyzzy sauce")) <= 8
+
+
 @pytest.mark.parametrize(("name", "holds", "others", "check"), ALLERGENS)
 def test_allergens_by_kind(name: str, holds: set[str], others: set[str], check: set[str]) -> None:
     """Each kind names the allergens the list of kinds gives it, and no more."""

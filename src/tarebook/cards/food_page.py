@@ -165,7 +165,9 @@ def _measures(item: Food) -> Iterator[Line]:
     for one in found:
         mark = "*" if one.preferred else " "
         grams = f"{float(one.grams):g} g"
-        cells = (mark, one.measure, grams, f"{one.source}, {one.confidence}")
+        # A recollection has no source beside itself: it is told once.
+        by = dict.fromkeys((one.source.replace("from-memory", "from memory"), one.confidence))
+        cells = (mark, one.measure, grams, ", ".join(by))
         yield from (Line(text) for text in table([cells], (1, 29, 9, 35), right=(2,)))
         if one.note:
             yield from say(one.note, lead=" " * 5)

@@ -110,17 +110,28 @@ def find_foods(sought: str) -> tuple[Food, ...]:
         sought: one or more words, in any order; parts of words will do.
 
     Returns:
-        Foods whose names hold all the words; where there are none, those with names like it.
+        Foods whose names hold all the words; where there are none, the few that hold a rare one
+        of them, and those with names like it.
     """
     asked = _plain_words(sought)
     if not asked:
         return ()
+    hits = _holding(asked)
+    if hits:
+        return tuple(map(_food, hits))
+    rare = [found for word in asked if 0 < len(found := _holding((word,))) <= _FEW]
+    keys = (*min(rare, key=len, default=()), *_like(sought, most=8))
+    return tuple(map(_food, dict.fromkeys(keys)))
+
+
+def _holding(asked: tuple[str, ...]) -> list[str]:
+    """Return the keys of foods with all these words in one of their names, the likeliest first."""
     ranked = [(_rank(asked, key), key) for key in food_keys()]
-    hits = [key for (rank, _), key in sorted(ranked, key=_by_rank) if rank < _NO_MATCH]
-    return tuple(_food(key) for key in hits or _like(sought, most=8))
+    return [key for (rank, _), key in sorted(ranked, key=_by_rank) if rank < _NO_MATCH]
 
 
 _WHOLE_WORDS, _NO_MATCH = 2, 9
+_FEW = 3
 
 
 def _by_rank(entry: tuple[tuple[int, int], str]) -> tuple[int, int]:
