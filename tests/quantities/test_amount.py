@@ -555,6 +555,13 @@ def test_or_between_two_amounts_is_a_range() -> None:
     assert (1, 2) == (amount.low, amount.high)
 
 
+def test_a_dash_between_two_amounts_is_a_range() -> None:
+    """Whatever digits the second begins with."""
+    amount = parse_amount("2 tsp - 13 tsp")
+
+    assert (2, 13) == (amount.low, amount.high)
+
+
 @pytest.mark.parametrize(
     ("written", "message"),
     [

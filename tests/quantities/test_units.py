@@ -215,3 +215,10 @@ def test_traditions_name_units_that_exist() -> None:
     for mapping in TRADITIONS.values():
         for usual, own in mapping.items():
             assert unit(usual).dimension is unit(own).dimension
+
+
+def test_only_temperatures_have_a_zero_elsewhere() -> None:
+    """No cup is a cup of nothing: what is no temperature begins at nothing."""
+    elsewhere = {one.dimension for one in units().values() if one.zero != 0}
+
+    assert {Dimension.TEMPERATURE} == elsewhere
