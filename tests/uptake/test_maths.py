@@ -115,7 +115,7 @@ def test_one_time_for_many_baths_and_one_bath_for_many_times(maths: Maths) -> No
 def test_arrays_know_the_ends() -> None:
     """No time, all time, a bath without water and one without end, in arrays of draws."""
     found = arrays().uptake(
-        np.array([0.0, inf, 1e300, 0.2, 0.2]), np.array([1.0, 2.0, 4.0, 0.0, 1e300])
+        np.array([0.0, inf, 1e300, 0.2, 0.2, inf]), np.array([1.0, 2.0, 4.0, 0.0, 1e300, 1e300])
     )
 
-    assert list(found) == pytest.approx([0.0, 1.0, 1.0, 1.0, 0.50408782], abs=1e-4)
+    assert list(found) == pytest.approx([0.0, 1.0, 1.0, 1.0, 0.50408782, 1.0], abs=1e-4)
