@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from tarebook.exchange.found import BARE, DECIMAL, NOTHING, RATE, Measure
 from tarebook.exchange.numbers import Quantity, low_at, quantity_at
-from tarebook.exchange.tokens import Token, said, tokens_of
+from tarebook.exchange.tokens import OPENS, Token, said, tokens_of
 from tarebook.exchange.unit_words import LENGTH, TIME, UNSIZED_KIND, UnitWord, unit_at
 from tarebook.exchange.vocabulary import NUMBER_WORDS, known
 from tarebook.findings import UnitError
@@ -17,7 +17,7 @@ from tarebook.quantities import dimension, factor
 
 __all__ = ["measure_at", "whole_measure"]
 
-_MOST_TERMS = 4
+_MOST_TERMS, _MOST_BRACKETS = 4, 3
 _VAGUELY = ("more", "of", "good", "small", "large", "fresh", "big", "the")
 
 
@@ -37,6 +37,8 @@ def measure_at(tokens: list[Token], at: int = 0, *, named: bool = False) -> Meas
 
 def whole_measure(text: str, *, named: bool = True) -> Measure | None:
     """Return the amount that a text is, if it is nothing else (``about 15 oz each``)."""
+    if sum(text.count(mark) for mark in OPENS) > _MOST_BRACKETS:
+        return None  # each is looked into more than once: the work would double with every one
     tokens = tokens_of(text)
     while tokens and tokens[0].low in (
         "or",

@@ -8,7 +8,7 @@ from tarebook.exchange.vocabulary import NUMBER_WORDS, PARTS
 from tarebook.quantities import read_unit
 from tarebook.tuples import NamedTuple
 
-__all__ = ["Token", "said", "tokens_of"]
+__all__ = ["OPENS", "Token", "said", "tokens_of"]
 
 _TOKEN = (
     r"\d+/\d+|\d+(?:[.,]\d+)?|\.\d+"
@@ -16,7 +16,7 @@ _TOKEN = (
     r"|[^\W\d_]+(?:[-'&][^\W\d_]+)*(?:'(?=\s|$))?\.?"
     r"|[^\s\w]|_"
 )
-_OPENS, _CLOSES = "([{", ")]}"
+OPENS, _CLOSES = "([{", ")]}"
 
 
 class Token(NamedTuple):
@@ -50,7 +50,7 @@ def tokens_of(text: str) -> list[Token]:
     end = 0
     for match in re.finditer(_TOKEN, text):
         here = match.group()
-        if here in _OPENS:
+        if here in OPENS:
             if not depth:
                 start, blank = match.end(), match.start() > end
             depth += 1
