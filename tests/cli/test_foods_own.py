@@ -100,8 +100,22 @@ def test_remove_as_data(tarebook: Tarebook, put: Put, own_home: Path) -> None:
     done = tarebook("foods", "remove", "soy-sauce", "--json")
 
     place = str(own_home / "foods" / "removed" / "soy-sauce.toml")
-    assert {"food": "soy-sauce", "file": place, "recipes": ["strips"]} == json.loads(done.out)
+    data = json.loads(done.out)
+    assert ("soy-sauce", place) == (data["food"], data["file"])
+    assert (["strips"], []) == (data["recipes"], data["recipes_unread"])
     assert "names it; there it now means soy-sauce of the tables" in done.err
+
+
+def test_remove_tells_of_recipes_that_cannot_be_read(
+    tarebook: Tarebook, put: Put, own_home: Path
+) -> None:
+    """One that may name the bottle, and that nobody can read, is told of by name."""
+    put("cove-soy", 'like = "soy-sauce-tamari"\n')
+    (own_home / "recipes" / "strips.toml").mkdir(parents=True)
+    done = tarebook("foods", "remove", "cove-soy")
+
+    assert 0 == done.status
+    assert "warning: strips of your recipes cannot be read, and may name it\n" == done.err
 
 
 def test_find_and_show_know_bottles(tarebook: Tarebook, put: Put) -> None:

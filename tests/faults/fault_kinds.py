@@ -50,11 +50,11 @@ ANY = (FINE, FAULT, ASKED_WRONGLY)
 NO_LETTERS = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 COPIES = "home/backups"  # of the whole book, made before it is touched; kept whatever comes then
 NO_FILE = "it names no file, and opens none of the cook's own"
-TOLD = ("unreadable", "100 MB", "binary")
+TOLD = ("unreadable", "100 MB", "binary", "folder")
 QUIET = {
     ("list",): "its row says so, or it is counted among those left out",
-    ("foods", "remove"): "a recipe that cannot be read is not known to name the bottle",
     ("batch", "take"): "the recipe is kept as it is written, whatever its foods are",
+    ("batch", "weigh"): "a weight is kept whatever the bottles are; the page of the batch tells",
 }
 NO_TIME = "it takes no time and no day"
 

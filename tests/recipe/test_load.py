@@ -186,6 +186,20 @@ def test_the_cooks_own_recipe_is_found_by_its_name(own_home: Path) -> None:
     assert ("grandmothers", "juniper-venison") == own_names()
 
 
+@pytest.mark.parametrize("what", ["folder", "link to nothing"])
+def test_err_what_stands_for_an_own_recipe_is_no_file(what: str, own_home: Path) -> None:
+    """The shipped recipe of that name is not taken in its place: the cook meant another."""
+    own = own_home / "recipes" / "juniper-venison.toml"
+    own.parent.mkdir(parents=True)
+    if what == "folder":
+        own.mkdir()
+    else:
+        own.symlink_to(own_home / "gone.toml")
+
+    with pytest.raises(FileUnreadable, match="juniper-venison"):
+        load_recipe("juniper-venison")
+
+
 @pytest.mark.parametrize("name", ["../secret", "..", ".", "a/b"])
 def test_err_a_name_leads_to_no_other_folder(name: str, own_home: Path) -> None:
     """A name is a name: no path is made of it."""

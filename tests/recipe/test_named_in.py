@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tarebook.recipe.named_in import recipes_naming
+from tarebook.toml.text import MOST_BYTES
 
 
 def put(home: Path, name: str, text: str) -> None:
@@ -37,13 +38,24 @@ def test_who_names_it(text: str, names: bool, own_home: Path) -> None:
     """By its own name or as the food of a line; a broken file if the name stands in it at all."""
     put(own_home, "ours", text)
 
-    assert (("ours",) if names else ()) == recipes_naming("lakeside-soy")
+    assert (("ours",) if names else (), ()) == recipes_naming("lakeside-soy")
 
 
 def test_all_that_name_it_are_told_in_order(own_home: Path) -> None:
     """Those and no others; without a folder none."""
-    assert () == recipes_naming("lakeside-soy")
+    assert ((), ()) == recipes_naming("lakeside-soy")
     for name, food in (("b", "lakeside-soy"), ("a", "lakeside-soy"), ("c", "soy-sauce")):
         put(own_home, name, f'[marinade]\n{food} = "1 cup"')
 
-    assert ("a", "b") == recipes_naming("Lakeside soy")
+    assert (("a", "b"), ()) == recipes_naming("Lakeside soy")
+
+
+@pytest.mark.parametrize("data", [b"\xff\xfe\x00", b"# " + b"x" * MOST_BYTES])
+def test_what_cannot_be_read_is_told_apart(data: bytes, own_home: Path) -> None:
+    """No text, too long, or a folder: nobody knows whether it names the food."""
+    put(own_home, "a", '[marinade]\nlakeside-soy = "1 cup"')
+    put(own_home, "b", "")
+    (own_home / "recipes" / "b.toml").write_bytes(data)
+    (own_home / "recipes" / "c.toml").mkdir()
+
+    assert (("a",), ("b", "c")) == recipes_naming("lakeside-soy")

@@ -45,21 +45,24 @@ def remove(
     from tarebook.recipe.own_bottles import set_aside
 
     place = set_aside(name)
-    users = recipes_naming(name)
+    users, unread = recipes_naming(name)
     if as_json:
-        show_data({"food": normalised(name), "file": str(place), "recipes": list(users)})
+        told = {"recipes": list(users), "recipes_unread": list(unread)}
+        show_data({"food": normalised(name), "file": str(place), **told})
     else:
         show(file_lines(f"{normalised(name)} is set aside; its file is now", str(place)))
     if users:
-        complain(f"warning: {_said(users)}; {_now(name)}")
+        named = "names" if len(users) == 1 else "name"
+        complain(f"warning: {_listed(users)} of your recipes {named} it; {_now(name)}")
+    if unread:
+        complain(f"warning: {_listed(unread)} of your recipes cannot be read, and may name it")
 
 
-def _said(users: tuple[str, ...]) -> str:
-    """Return which recipes name it, not more than a line of them."""
+def _listed(names: tuple[str, ...]) -> str:
+    """Return names, not more than a line of them."""
     most = 8
-    more = f" and {len(users) - most} more" if len(users) > most else ""
-    names = ", ".join(users[:most]) + more
-    return f"{names} of your recipes {'names' if len(users) == 1 else 'name'} it"
+    more = f" and {len(names) - most} more" if len(names) > most else ""
+    return ", ".join(names[:most]) + more
 
 
 def _now(name: str) -> str:

@@ -63,11 +63,11 @@ def _by_name(name: str) -> Path | None:
     """Return the file of a recipe by its name: the cook's own wins over a shipped one."""
     if Path(name).name != name:
         return None
-    for place in (own_recipes(), folder("recipes")):
-        path = place / f"{name}{SUFFIX}"
-        if holds(path.is_file):
-            return path
-    return None
+    own = own_recipes() / f"{name}{SUFFIX}"
+    if holds(own.exists) or holds(own.is_symlink):
+        return own  # a folder, or a link to nothing, is told of: another recipe is not meant
+    shipped = folder("recipes") / own.name
+    return shipped if holds(shipped.is_file) else None
 
 
 def shipped_recipes() -> tuple[str, ...]:

@@ -10,29 +10,48 @@ from tarebook.findings import FileUnreadable
 from tarebook.recipe import keys
 from tarebook.recipe.load import SUFFIX, own_names, own_recipes
 from tarebook.toml.text import MOST_BYTES
+from tarebook.tuples import NamedTuple
 
 
-def recipes_naming(food: str) -> tuple[str, ...]:
-    """Return the names of the cook's own recipes that have a food among their ingredients.
+class Namers(NamedTuple):
+    """Who of the cook's own recipes names a food, in alphabetical order.
+
+    Attributes:
+        recipes: those that have it among their ingredients; one that is no TOML if the name stands
+            in it.
+        unread: those that cannot be read, so that nobody knows.
+    """
+
+    recipes: tuple[str, ...]
+    unread: tuple[str, ...]
+
+
+def recipes_naming(food: str) -> Namers:
+    """Return which of the cook's own recipes have a food among their ingredients.
 
     Args:
         food: its name; a bottle's, or another.
-
-    Returns:
-        In alphabetical order. A file that is no TOML is among them if the name stands in it.
     """
     sought = normalised(food)
-    return tuple(name for name in own_names() if _names(name, sought))
+    texts = {name: _text(name) for name in own_names()}
+    return Namers(
+        tuple(name for name, text in texts.items() if text is not None and _names(text, sought)),
+        tuple(name for name, text in texts.items() if text is None),
+    )
 
 
-def _names(recipe: str, sought: str) -> bool:
-    import tomllib
-
+def _text(recipe: str) -> str | None:
+    """Return the text of a recipe, or None where it cannot be read."""
     try:
         data = read_bytes(own_recipes() / f"{recipe}{SUFFIX}", most=MOST_BYTES, what="recipe")
-    except FileUnreadable:
-        return False
-    text = data.decode("utf-8-sig", "replace")
+        return None if len(data) > MOST_BYTES else data.decode("utf-8-sig")
+    except (FileUnreadable, UnicodeDecodeError):
+        return None
+
+
+def _names(text: str, sought: str) -> bool:
+    import tomllib
+
     if sought not in normalised(text):  # quick: most recipes name something else
         return False
     try:
