@@ -29,7 +29,7 @@ def test_strips_in_a_marinade(job: JobOf) -> None:
     found = job(pounds=4, frozen=True)
 
     assert [
-        ["thaw", "trim"],
+        ["thaw", "trim", "wash"],
         ["part-freeze", "slice"],
         ["drain", "wash", "steam", "load"],
     ] == kinds(found)
@@ -51,7 +51,7 @@ def test_a_rub_rests(job: JobOf) -> None:
     """Rubbed meat rests for the hours of the table, since recipes have none for it."""
     found = job(marinade={}, rub={"salt-table": "1 tsp"}, heat="oven after drying")
 
-    assert [["trim"], ["part-freeze", "slice"], ["load"]] == kinds(found)
+    assert [["trim", "wash"], ["part-freeze", "slice"], ["load"]] == kinds(found)
     assert (120, 240, 480) == found.batch.soak
     assert found.batch.raw and found.batch.portions[0].oven
 

@@ -109,11 +109,11 @@ def test_nothing_is_won_by_beginning_in_the_night(when: dict[str, str], plan: Pl
 def test_a_load_that_would_end_by_night(plan: PlanOf) -> None:
     """It is said when it would have ended, when to start instead, and what this plan does."""
     parts = {"start": "today 14:00", "nights": "22:00-06:00", "soak": "hours = 2", "own_h": (5, 5)}
-    found = plan(**parts)
+    found = plan(now=datetime(2026, 11, 25, 8, 0, tzinfo=ZoneInfo("America/Chicago")), **parts)
     late = plan(now=datetime(2026, 11, 25, 13, 0, tzinfo=ZoneInfo("America/Chicago")), **parts)
 
     assert "The batch would end in the night, Thursday 26 November, 01:" in said(found)
-    assert "Start by Wednesday 25 November, 09:05, instead" in said(found)
+    assert "Start by Wednesday 25 November, 08:55, instead" in said(found)
     assert f"otherwise this plan waits and ends {ends(found)[1]}" in said(found)
     assert "Start by" not in said(late) and f"This plan waits and ends {ends(late)[1]}" in said(
         late

@@ -133,12 +133,13 @@ def test_no_bag_is_turned_beside_finished_strips(plan: PlanOf) -> None:
 
 
 def test_all_is_washed_before_what_is_heated_is_handled(plan: PlanOf) -> None:
-    """A wash follows the marinade, and the draining; both stand before the trays are loaded."""
+    """A wash follows trimming, marinade and draining; all stand before the trays are loaded."""
     found = plan(ready="Saturday 18:00")
-    after_soak, after_drain = of(found, "wash")
-    (steep,), (drain,), (load,) = (of(found, kind) for kind in ("steep", "drain", "load"))
+    done = [of(found, kind)[0] for kind in ("trim", "steep", "drain")]
+    after_trim, after_soak, after_drain = of(found, "wash")
+    (load,) = of(found, "load")
 
-    assert (steep.end, drain.end) == (after_soak.start, after_drain.start)
+    assert [one.end for one in done] == [one.start for one in (after_trim, after_soak, after_drain)]
     assert after_drain.end < load.start and "hands washed again" in load.note
     assert not of(plan(ready="Saturday 18:00", meat="portabella"), "wash")
 

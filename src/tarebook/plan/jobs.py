@@ -264,9 +264,15 @@ def prep_of(case: Case, kg: float, *, frozen: bool) -> tuple[Task, ...]:
         thaw = max(minutes("thaw", kg=kg, end="high"), minutes("thaw-least"))
         tasks.append(Task("thaw", whole_minutes(thaw), attended=False))
     if case.ground:
-        washed = (_task("wash", raw=True),) if case.is_flesh else ()
-        return (*tasks, _task("mix"), _task("knead", raw=case.is_flesh), *washed)
-    return (*tasks, _task("trim", kg=kg, raw=case.is_flesh))
+        return (*tasks, _task("mix"), *_washed(_task("knead"), case))
+    return (*tasks, *_washed(_task("trim", kg=kg), case))
+
+
+def _washed(task: Task, case: Case) -> tuple[Task, ...]:
+    """Return work and, where it is on raw meat, the washing up right after it."""
+    if not case.is_flesh:
+        return (task,)
+    return task._replace(raw=True, tied=True), _task("wash", raw=True)
 
 
 def held_hot_min(case: Case) -> int:

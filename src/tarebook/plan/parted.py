@@ -10,7 +10,7 @@ from tarebook.plan.trays import area_cm2
 
 def thawed_by_load(job: Job) -> Job:
     """Return a job whose loads come out of the freezer one by one, each in its own time."""
-    prep = tuple(one for one in job.batch.prep if one.kind not in ("thaw", "trim"))
+    prep = tuple(one for one in job.batch.prep if one.kind not in ("thaw", "trim", "wash"))
     portions = tuple(
         portion._replace(lead=(*prep_of(job.case, load.meat_g / 1000, frozen=True), *portion.lead))
         for portion, load in zip(job.batch.portions, job.loads, strict=True)

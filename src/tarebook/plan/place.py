@@ -2,16 +2,17 @@
 
 A pure function over plain minutes. It knows no food, no clock and no zone: minutes count from any
 zero, and nights are spans of them. Everything is placed as late as it may be, from the end back, so
-that raw meat waits least; no raw meat is in hand from when strips come off the trays until they are
-packed; a start is kept by finding the end that leads to it. Planning forward and
-back are therefore one and the same.
+that raw meat waits least; no raw meat is in hand, nor what it touched unwashed, from when strips
+come off the trays until they are packed; a start is kept by finding the end that leads to it.
+Planning forward and back are therefore one and the same.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from operator import itemgetter
 
-from tarebook.plan.tasks import Batch, Placed, Portion, Span, Task
+from tarebook.plan.tasks import WASHED, Batch, Placed, Portion, Span, Task
 from tarebook.tuples import NamedTuple
 
 GRID = 5
@@ -400,14 +401,18 @@ def _finished(found: Iterable[tuple[Task, Span]]) -> Span:
 
 
 def _raw_work(found: Iterable[tuple[Task, Span]]) -> Iterator[Span]:
-    """Yield when raw meat is in hand: from its last cut to the washing up is one."""
-    raw = [(task, span) for task, span in found if task.raw]
-    yield from _busy(raw)
-    spans = [(task.kind, span) for task, span in raw]
-    cut = next((span for kind, span in spans if kind == "slice"), None)
-    washed = min((span.end for kind, span in spans if kind == "wash"), default=None)
-    if cut is not None and washed is not None:
-        yield Span(cut.start, washed)
+    """Yield when raw meat is in hand: from the first touch to the washing up after it is one."""
+    at = end = None
+    for task, span in sorted(found, key=itemgetter(1)):
+        if task.kind in WASHED:
+            yield Span(span.start if at is None else at, span.end)
+            at = None
+        elif task.raw and task.attended:
+            at, end = span.start if at is None else at, span.end
+        elif task.raw:
+            yield from _busy([(task, span)])
+    if at is not None and end is not None:
+        yield Span(at, end)
 
 
 def _busy(found: Iterable[tuple[Task, Span]]) -> Iterator[Span]:

@@ -11,7 +11,7 @@ from tarebook.plan.cold import AT_THE_BOARD, warm_of
 from tarebook.plan.jobs import Job, whole_minutes
 from tarebook.plan.place import GRID
 from tarebook.plan.step_words import air_note, test_words, words_of
-from tarebook.plan.tasks import HANDS_ON, Placed, Span
+from tarebook.plan.tasks import HANDS_ON, WASHED, Placed, Span
 from tarebook.plan.turns import turn_times
 from tarebook.safety.rulebook import air_words, degrees
 from tarebook.tuples import NamedTuple
@@ -82,7 +82,8 @@ def steps_of(
     raw = (*raw_spans(jobs, placed), *(one.span for one in turns if jobs[one.job].case.is_flesh))
     for one in placed:
         if one.kind == "dry":
-            found += _looked_at(one, jobs[one.batch], nights, raw)
+            away = (*raw, *_of_others(one, placed)) if jobs[one.batch].batch.raw else raw
+            found += _looked_at(one, jobs[one.batch], nights, away)
     found += [*turns, *_preheats(jobs, placed)]
     return tuple(sorted(found, key=lambda one: (one.start, one.end, one.job, one.load)))
 
@@ -179,15 +180,17 @@ def _looked_at(
 ) -> Iterator[Step]:
     """Yield when trays are turned, and from the low hours on when a piece is tested.
 
-    Nothing finished is touched while raw meat is in hand, and nothing comes off the trays untested:
-    the last test stands at the end, whatever the hours.
+    Nothing heated or dried is touched from when raw meat is taken in hand until all is washed, and
+    nothing comes off the trays untested: the last test stands at the end, whatever the hours.
     """
     rotate, test = (whole_minutes(minutes(kind)) for kind in ("rotate", "test"))
     first = min(dry.start + whole_minutes(job.hours.low_h * 60), dry.end)
     every = int(minutes("rotate-every"))
-    for start in range(dry.start + every, first, every):
-        if not _asleep(start, rotate, nights):
-            yield _event("rotate", dry, start, rotate, "Turn the trays round")
+    for wanted in range(dry.start + every, first, every):
+        start = _after_raw(wanted, rotate, raw)
+        worth = start == wanted or start + every / 2 <= min(wanted + every, first)
+        if worth and not _asleep(start, rotate, nights):
+            yield _event("rotate", dry, start, rotate, "Turn the trays round", "hands washed first")
     last = dry.end - test
     if _asleep(last, test, (*nights, *raw)):
         last = dry.end
@@ -235,12 +238,17 @@ def _after_raw(start: int, length: int, raw: Sequence[Span]) -> int:
 
 
 def raw_spans(jobs: Sequence[Job], placed: Iterable[Placed]) -> tuple[Span, ...]:
-    """Return when raw meat, or what it touched, is in hand."""
+    """Return when raw meat, or what it touched, is in hand: till the end of the wash after it."""
     flesh = [one for one in placed if jobs[one.batch].case.is_flesh]
-    return (
-        *(one.span for one in flesh if one.kind in RAW_KINDS),
-        *(Span(one.start, one.start + HANDS_ON) for one in flesh if one.kind == "part-freeze"),
-    )
+    begun: dict[tuple[int, int], int] = {}
+    found = [Span(one.start, one.start + HANDS_ON) for one in flesh if one.kind == "part-freeze"]
+    for one in sorted(flesh, key=lambda each: each.span):
+        if one.kind in RAW_KINDS:
+            since = begun.setdefault((one.batch, one.load), one.start)
+            found.append(Span(since, one.end))
+        if one.kind in WASHED:
+            begun.pop((one.batch, one.load), None)
+    return merged(found)
 
 
 def heated_spans(placed: Sequence[Placed]) -> tuple[Span, ...]:
@@ -251,14 +259,26 @@ def heated_spans(placed: Sequence[Placed]) -> tuple[Span, ...]:
 
 def finished_spans(placed: Iterable[Placed]) -> tuple[Span, ...]:
     """Return from the last test of each load, before it comes off, until it is packed."""
+    return tuple(_finished(placed).values())
+
+
+def _of_others(load: Placed, placed: Iterable[Placed]) -> Iterator[Span]:
+    """Yield when strips of other loads than one come off, until they are packed."""
+    for whose, span in _finished(placed).items():
+        if whose != (load.batch, load.load):
+            yield span
+
+
+def _finished(placed: Iterable[Placed]) -> dict[tuple[int, int], Span]:
+    """Return the same by batch and load."""
     test = whole_minutes(minutes("test"))
     listed = list(placed)
     packed = {(one.batch, one.load): one.end for one in listed if one.kind == "pack"}
-    return tuple(
-        Span(one.start - test, packed[one.batch, one.load])
+    return {
+        (one.batch, one.load): Span(one.start - test, packed[one.batch, one.load])
         for one in listed
         if one.kind == "unload"
-    )
+    }
 
 
 def merged(spans: Iterable[Span]) -> tuple[Span, ...]:

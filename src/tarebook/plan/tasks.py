@@ -6,6 +6,8 @@ from tarebook.tuples import NamedTuple
 
 HANDS_ON = 5
 """How long it takes to begin what is then left alone [min]."""
+WASHED = frozenset({"wash", "clean"})
+"""Work after which nothing is left that raw meat has touched, but what lies in the cold."""
 
 
 class Span(NamedTuple):
