@@ -7,7 +7,6 @@ from collections.abc import Iterable, Mapping
 from tarebook.figures.nutrients import values
 from tarebook.findings import QuantityError
 from tarebook.nutrition.makeup import Makeup, makeup
-from tarebook.quantities.amount import AmountKind
 from tarebook.recipe.model import (
     Finish,
     FinishBy,
@@ -263,8 +262,7 @@ def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str
             gaps.setdefault(figure, []).append(scaled.recipe.meat.food)
     for one in map(_bounded, scaled.ingredients):
         if one.mass is None:
-            taste = one.ingredient.amount.kind is AmountKind.TO_TASTE
-            for figure in _figures_without_mass(one, taste=taste):
+            for figure in _figures_without_mass(one):
                 gaps.setdefault(figure, []).append(one.ingredient.name)
             continue
         for figure in makeup(one.food.key, _panel(one.ingredient)).missing:
@@ -272,7 +270,7 @@ def _missing(scaled: ScaledRecipe, meat: Mapping[str, float | None]) -> dict[str
     return {figure: tuple(names) for figure, names in gaps.items()}
 
 
-def _figures_without_mass(one: ScaledIngredient, *, taste: bool) -> tuple[str, ...]:
+def _figures_without_mass(one: ScaledIngredient) -> tuple[str, ...]:
     """Return the figures an unweighed ingredient could add to; those it has none of stay whole."""
     stated = values(one.food.key)
     found = [name for name, amount in stated.items() if amount is None or amount > 0]
