@@ -6,11 +6,16 @@ from collections.abc import Callable
 
 import pytest
 
+from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Recipe
 from tarebook.safety.case import Case
 from tarebook.safety.steps import check_steps
 
 Batch = Callable[..., Recipe]
+NAMES = (
+    "bay-brine-bison", "cabin-rub-elk", "cranberry-moose", "juniper-venison", "maple-dill-salmon",
+    "orchard-turkey", "trail-sticks-venison", "woodland-mushrooms",
+)  # fmt: skip
 
 
 def of(batch: Batch, step: str, food: str = "deer") -> list[str]:
@@ -37,6 +42,48 @@ def test_dangerous_steps(batch: Batch, step: str, says: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("step", "says"),
+    [
+        ("Roast until a strip reads 140 °F inside.", "heats to less"),
+        ("Steam the strips to 63 °C inside.", "heats to less"),
+        ("Roast in a 275 °F oven until it is 145 °F.", "heats to less"),
+        ("Heat the meat to 130 degrees F.", "heats to less"),
+        ("Simmer until the thickest piece reads 140 inside.", "heats to less"),
+        ("Dry at 120 F until leathery.", "dries cooler"),
+        ("Dry on trays, six hours at 135 °F (57 °C).", "dries cooler"),
+        ("Set the dehydrator to 50 °C.", "dries cooler"),
+        ("Dry at 130 until leathery.", "dries cooler"),
+        ("Dry in the sun.", "dries cooler"),
+        ("Hang the strips in the sun for two days.", "dries cooler"),
+        ("Cold-smoke at 85 °F for four hours.", "dries cooler"),
+        ("Skip the heating if the meat was frozen for a month.", "promises more"),
+        ("Do not heat the strips first, it spoils them.", "promises more"),
+        ("The roasting may be skipped for lean meat.", "promises more"),
+        ("No need to cook it, the cure does it.", "promises more"),
+        ("Taste a strip raw to check the salt.", "tastes raw"),
+        ("Keep the used marinade for the next batch, or pour it over the dried meat.", "puts used"),
+        ("Baste the strips with the used marinade every hour as they dry.", "puts used"),
+        ("Brush with the marinade twice as it dries.", "puts used"),
+        ("Save the brine for another batch.", "puts used"),
+        ("Re-use the marinade.", "puts used"),
+        ("Store in jars in the pantry for two years.", "keeps the dried meat longer"),
+        ("Pack in a vacuum bag, keeps a year on the shelf.", "keeps the dried meat longer"),
+        ("Keep it in a tin for months.", "keeps the dried meat longer"),
+        ("Keeps 6 months in the refrigerator.", "keeps the dried meat longer"),
+        ("Leave the roast out until soft enough to slice.", "speaks of thawing"),
+        ("Let it stand overnight in the garage.", "speaks of thawing"),
+        ("Let it stand overnight.", "speaks of thawing"),
+        ("Thaw the meat in warm water.", "speaks of thawing"),
+    ],
+)
+def test_less_heat_less_cold_or_more_time(batch: Batch, step: str, says: str) -> None:
+    """What asks for less than is published is found, each by its own words."""
+    (found,) = of(batch, step)
+
+    assert found.startswith(f"step 1 {says}")
+
+
+@pytest.mark.parametrize(
     "step",
     [
         "Soak overnight in the refrigerator, turning the bag at bedtime.",
@@ -47,11 +94,78 @@ def test_dangerous_steps(batch: Batch, step: str, says: str) -> None:
         "Thaw in the refrigerator, never on the counter.",
         "Soak it cold; do not leave it at room temperature.",
         "Never eaten raw.",
+        "Soak in the refrigerator. Wipe the counter.",
+        "It is not safe to eat raw.",
+        "Knead it in a food-safe bag.",
+        "Roast on racks in a moist oven until the thickest strip reads 160 °F (71 °C) inside.",
+        "Steam until a strip reads 71 °C inside.",
+        "Roast at 275 °F (135 °C) until done.",
+        "At 140 °F inside raise the oven, and roast until a strip reads 165 °F inside.",
+        "Heat the marinade to 140 °F, so that the sugar melts, and cool it.",
+        "Dry at 150 °F (66 °C) until a cooled strip cracks but does not break.",
+        "Dry at 145-155 °F.",
+        "Dry for 6 hours, turning the trays at 3.",
+        "Never dry them below 145 °F.",
+        "If the dryer falls below 140 °F, stop and heat the strips again.",
+        "Preheat the dehydrator to 160 °F.",
+        "Pat dry, and chill to 38 °F.",
+        "Keep the packs out of the sun.",
+        "Do not dry it in the sun.",
+        "Never skip the heating.",
+        "The heating must not be left out.",
+        "Do not heat the strips too fast.",
+        "Do not cook the strips over a bare flame.",
+        "Do not heat the cure.",
+        "Taste the marinade before the raw meat goes in.",
+        "Never taste raw strips.",
+        "Drain the strips, throw the marinade away, and pat them dry.",
+        "Never keep used marinade for another batch.",
+        "Pour the used marinade down the drain.",
+        "Boil the used marinade five minutes, and brush the strips with it.",
+        "Set half a cup of the marinade aside, and baste with the fresh marinade.",
+        "Keep the strips in the marinade until the next day, in the refrigerator.",
+        "Pour the marinade over the strips, and turn them.",
+        "Store in a jar for two weeks.",
+        "Keeps two weeks on the shelf, three months in the refrigerator, six months frozen.",
+        "Do not keep it for months.",
+        "Keep the raw leg frozen for a month first.",
+        "Keep the spice mix in a jar for a year.",
+        "Leave out the gills, and leave the skin on.",
+        "Let the strips stand overnight in the refrigerator.",
+        "Let the brine stand overnight.",
+        "Let the dried strips stand overnight in an open jar.",
+        "Hang it in the garage refrigerator overnight.",
+        "Set the strips out on trays.",
+        "Weigh the salt and the curing salt apart, each in its own bowl.",
+        "Dry until a strip bends, 5 hours at least; at 120 g it is done.",
     ],
 )
 def test_good_steps(batch: Batch, step: str) -> None:
     """What is no danger is passed over."""
     assert [] == of(batch, step)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_shipped_recipes_are_silent(name: str) -> None:
+    """No word of theirs is taken for danger."""
+    recipe, _ = load_recipe(name)
+
+    assert () == check_steps(Case.of(recipe))
+
+
+def test_a_note_is_looked_at_too(batch: Batch) -> None:
+    """A danger is one wherever the card prints it."""
+    recipe = batch()._replace(notes=("Good raw.", "Eat it raw."))
+    (found,) = check_steps(Case.of(recipe))
+
+    assert (found.message[:6], found.place.path) == ("note 2", "method.notes")
+
+
+def test_a_bird_is_held_against_its_own_heat(batch: Batch) -> None:
+    """160 degrees are enough for deer and not for turkey."""
+    step = "Simmer until the thickest strip reads 160 °F (71 °C) inside."
+
+    assert ([], 1) == (of(batch, step), len(of(batch, step, "turkey-breast")))
 
 
 def test_mushrooms_may_thaw_as_they_like(batch: Batch) -> None:

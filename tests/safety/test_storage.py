@@ -81,6 +81,26 @@ def test_an_oven_step_that_the_air_rules_out_is_no_heat_step(
             "own steps take heat for needless: not to be eaten unless every piece has been 160 °F "
             "(71 °C) inside, in wet heat. No date.",
         ),
+        (
+            "Roast until a strip reads 140 °F inside.",
+            "Its own steps heat it too little, or put raw marinade on it: not to be eaten unless "
+            "every piece has been 160 °F (71 °C) inside, in wet heat. No date.",
+        ),
+        (
+            "Baste it with the used marinade as it dries.",
+            "Its own steps heat it too little, or put raw marinade on it: not to be eaten unless "
+            "every piece has been 160 °F (71 °C) inside, in wet heat. No date.",
+        ),
+        (
+            "Dry in the sun.",
+            "Its own steps dry it cooler than anybody publishes: throw it away if they were kept. "
+            "No date: a step dries it cooler than anybody publishes.",
+        ),
+        (
+            "Dry at 140 °F.",
+            "Keep cold and eat within 3 days, as cooked food (from memory), or freeze it. No date: "
+            "a step dries it cooler than published.",
+        ),
     ],
 )
 def test_a_dangerous_step_leaves_no_date(
@@ -94,6 +114,9 @@ def test_a_dangerous_step_leaves_no_date(
     ("food", "step"),
     [
         ("deer", "Thaw in the refrigerator, never on the counter."),
+        ("deer", "Dry at 150 °F, never in the sun."),
+        ("deer", "Taste a strip raw."),
+        ("deer", "Keep it in the pantry for a year."),
         ("mushroom-shiitake", "Soak on the counter."),
     ],
 )

@@ -15,7 +15,8 @@ Files of this room:
 - ``curing``: ``guard``, ``guard_scaled``: over the limit nothing is printed; ``ingoing``: nitrite
   by each published method.
 - ``heated``: ``as_heated``: a recipe as it is made with a heat step, its own or another.
-- ``method``: soak, heat and dryer as a card's front says them; ``steps``: the recipe's own words.
+- ``method``: soak, heat and dryer as a card's front says them; ``steps``: the recipe's own words,
+  held against words of danger (``step_words``), by their clauses (``clauses``).
 - ``storage``: ``keep_by``: how long it keeps, or why nobody can say.
 """
 

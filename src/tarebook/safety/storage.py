@@ -14,7 +14,13 @@ from tarebook.safety.ground import too_fat
 from tarebook.safety.heat import days_as_cooked, dried_too_short, held_words
 from tarebook.safety.rulebook import air_words, citations, degrees, limit, rule, span
 from tarebook.safety.soak import over_every_limit, soaks_warm
-from tarebook.safety.steps import steps_raw, steps_warm
+from tarebook.safety.steps import (
+    steps_cold_air,
+    steps_cool_air,
+    steps_miss_heat,
+    steps_raw,
+    steps_warm,
+)
 from tarebook.tuples import NamedTuple
 
 if TYPE_CHECKING:
@@ -113,7 +119,7 @@ def keep_by(case: Case, *, packed_on: date | None = None) -> KeepBy:
         packing = FISH_PACK if case.animal is Animal.FISH else ""
         lost = too_cold_for_any(case)
         packing = "" if lost else packing
-        to_eat = not (lost or unheated(case) or steps_raw(case))
+        to_eat = not (lost or unheated(case) or steps_raw(case) or steps_miss_heat(case))
         cites = f"{cites}; {also}"
         return KeepBy((), reason, cites, instead, to_eat=to_eat, lost=lost, packing=packing)
     limits = tuple(_limit(place, packed_on) for place in _PLACES)
@@ -241,6 +247,10 @@ def _lay_warm(case: Case) -> str:
         return "It soaked warm: throw it away if that was over 2 hours."
     if steps_warm(case):
         return "By its own steps it lay out of the cold: throw it away if that was over 2 hours."
+    if steps_cold_air(case):
+        return (
+            "Its own steps dry it cooler than anybody publishes: throw it away if they were kept."
+        )
     return ""
 
 
@@ -251,6 +261,8 @@ def _heat_missed(case: Case) -> str:
         why = "No heat step is recorded" if unstated else "Not heated as published"
     elif steps_raw(case):
         why = "Its own steps take heat for needless"
+    elif steps_miss_heat(case):
+        why = "Its own steps heat it too little, or put raw marinade on it"
     else:
         return ""
     return (
@@ -284,6 +296,9 @@ _BARS: tuple[tuple[Callable[[Case], bool], str, str], ...] = (
     (soaks_warm, "it soaked warmer than a refrigerator", "out-of-cold"),
     (steps_warm, "a step thaws, soaks or rests it out of the cold", "thaw-cold; out-of-cold"),
     (steps_raw, "a step takes heat for needless", "heat-before; outbreak-venison"),
+    (steps_miss_heat, "a step heats it too little, or puts raw marinade on it", "heat-before"),
+    (steps_cold_air, "a step dries it cooler than anybody publishes", "dryer-after-heat"),
+    (steps_cool_air, "a step dries it cooler than published", "storage-perishable"),
     (_used_before, "its marinade was used before", "marinade-discarded"),
     (cannot_hold, "its dryer is not one for meat", "fixed-dryer"),
     (too_cool, "its dryer is cooler than published", "storage-perishable"),

@@ -1,0 +1,397 @@
+"""What words of a step speak of danger: heat, cold, raw meat, used marinade, long keeping.
+
+A list of words finds only what is on it. Words are looked at by clauses, and one with a no in it
+("never on the counter") is taken for what it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from enum import StrEnum
+from functools import cache
+
+from tarebook.safety.clauses import NO, Clause, Sentence, sentences, words_of
+from tarebook.tuples import NamedTuple
+
+
+class Danger(StrEnum):
+    """What a step may speak of.
+
+    ``COOL_AIR`` is below what is asked of a dryer; ``COLD_AIR`` below what anybody publishes.
+    """
+
+    WARM = "warm"
+    RAW = "raw"
+    CLAIM = "claim"
+    COOL_HEAT = "cool heat"
+    COOL_AIR = "cool air"
+    COLD_AIR = "cold air"
+    TASTE = "taste"
+    USED = "used marinade"
+    LONG = "long keeping"
+
+
+class Limits(NamedTuple):
+    """What words are held against.
+
+    Attributes:
+        inside_f: what the meat must reach inside [degF].
+        air_f: what is asked of the dryer [degF]; 0 where nothing is.
+        least_air_f: the coolest air that anybody publishes [degF].
+        room_days, cold_days, frozen_days: how long dried meat keeps in each place [day].
+    """
+
+    inside_f: float
+    air_f: float
+    least_air_f: float
+    room_days: float
+    cold_days: float
+    frozen_days: float
+
+
+_CLAIM = "safe"
+"""The word that nothing here is called, whoever wrote it."""
+_CLAIMS_OF_THINGS = words_of("food oven dishwasher microwave")
+
+_COLD = words_of("refrigerator refrigerated fridge freezer cooler ice iced cold chilled")
+_MEAT = words_of(
+    "meat strip strips piece pieces slice slices roast flesh venison deer elk moose bison bear "
+    "boar turkey breast fish fillet fillets salmon leg shoulder"
+)
+_LIQUID = words_of(
+    "marinade brine liquid juice water syrup sauce honey sugar salt vinegar oil spices broth"
+)
+
+_WARM = ("counter", "room temperature", "warm kitchen")
+_WARMER = (
+    "garage", "porch", "shed", "barn", "attic", "windowsill", "kitchen table", "radiator",
+    "warm place", "warm spot", "by the stove",
+)  # fmt: skip
+_COLD_WORK = ("thaw", "defrost", "marinat", "marinad", "soak", "rest ", "overnight")
+_LEFT = words_of("stand stands sit sits hang hangs leave left lie")
+_NIGHT = ("overnight", "all night", "all day")
+_DONE = words_of("cool cooled cools cooling dried jerky cooked dry dryer trays")
+_RAW = ("eat raw", "eaten raw", "eat it raw", "without cooking", "without heating",
+        "no need to heat", "no need to cook", "need not be heated",
+        "need not be cooked")  # fmt: skip
+_HEATING = words_of("heat heating roasting steaming simmering cooking roast steam simmer")
+_SKIP = ("skip", "omit", "forgo", "leave out the", "leave off the")
+_SKIPPED = ("can be skipped", "may be skipped", "be left out", "be omitted", "is optional",
+            "is needless", "is unnecessary", "is not needed", "is not necessary")  # fmt: skip
+_NOT_HEAT = tuple(
+    f"{no} {verb}" for no in ("do not", "don't", "never") for verb in ("heat", "cook", "roast")
+)
+_END_OF_NOT_HEAT = ("", "first", "at all", "beforehand", "if", "for", "since", "because", "as")
+_TASTES = words_of("taste try nibble sample")
+
+_SPENT = words_of("used leftover left-over drained old spent")
+_BATH = words_of("marinade brine")
+_ONTO = words_of("baste brush mop glaze drizzle pour spoon dip toss")
+_BASTE = words_of("baste basting brush mop glaze")
+_KEEP_BATH = words_of("keep save reserve reuse re-use store freeze")
+_GONE = words_of("away off out down drain sink")
+_CLEAN = words_of("fresh unused clean reserved boiled aside half part some cup extra")
+_NEXT = ("next batch", "next lot", "next time", "next load", "another batch", "another lot")
+
+_KEEPS = words_of("keep keeps kept store stores stored last lasts good")
+_NOT_KEPT = words_of("raw thaw first spice spices mix rub seasoning syrup sauce paste roast leg")
+_FROZEN = words_of("freezer frozen freeze")
+_DAYS = {"day": 1.0, "week": 7.0, "month": 30.5, "year": 365.0}
+_COUNTS = {
+    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8,
+    "nine": 9, "ten": 10, "twelve": 12, "several": 3, "many": 6, "for": 2, "whole": 1, "full": 1,
+}  # fmt: skip
+
+_INSIDE = words_of(
+    "inside reads read reading internal internally core thickest reach reaches centre center "
+    "thermometer"
+)
+_HEATS = words_of("roast roasted steam steamed simmer bake baked cook cooked heat heated poach "
+                   "boil grill broil")  # fmt: skip
+_DRYER = words_of("dryer dehydrator smoker")
+_DRIES = words_of("dry dries drying dehydrate smoke smoking cold-smoke air-dry")
+_OTHERWISE = words_of(
+    "cool cools cooled cooling chill chilled thaw freeze frozen freezer refrigerator fridge falls "
+    "drops soak room pat blot"
+)
+_IF = words_of("if when once unless whenever should")
+_SUN = ("in the sun", "in full sun", "in sunlight", "sun-dry", "sun dry", "in the open air")
+_AIRY = (
+    "at room temperature",
+    "in the attic",
+    "on the porch",
+    "over the radiator",
+    "in the garage",
+)
+_NEARLY_F = 1.5  # [degF] what a rounded number of the other scale may take off
+_BARE = (80.0, 160.0)  # [degF] a number without a scale that can only be a dryer's or a piece's
+
+
+@cache
+def dangers(text: str, limits: Limits) -> tuple[Danger, ...]:
+    """Return what a step speaks of that is a danger to whoever follows it.
+
+    Args:
+        text: the step, as written.
+        limits: what its figures are held against.
+    """
+    said = tuple(sentences(text))
+    clauses = [one for sentence in said for one in sentence]
+    found = {
+        Danger.WARM: any(map(_warm, said)) or _stands_overnight(clauses),
+        Danger.RAW: any(map(_raw, clauses)),
+        Danger.CLAIM: any(map(_claims, clauses)) and not any(map(_raw, clauses)),
+        Danger.TASTE: any(map(_tastes, clauses)),
+        Danger.USED: _used(clauses, boiled=" boil" in f" {text.lower()}"),
+        Danger.LONG: any(_kept_long(one, limits) for one in said),
+    }
+    found |= _heat_dangers(said, clauses, limits)
+    return tuple(danger for danger in Danger if found.get(danger))
+
+
+def _warm(sentence: Sentence) -> bool:
+    """Return whether a sentence thaws, soaks or leaves raw flesh out of the cold."""
+    text = " ".join(one.text for one in sentence)
+    work = any(f" {one}" in text for one in _COLD_WORK)
+    done = any(one.has(_DONE) for one in sentence)
+    left = not done and any(one.has(_LEFT) for one in sentence)
+    cold = any(one.has(_COLD) for one in sentence)
+    for one in sentence:
+        if (work or left) and any(one.asks(place) for place in _WARM):
+            return True
+        if work and one.asks("in the sun"):
+            return True
+        if (work or left) and not cold and any(one.asks(place) for place in _WARMER):
+            return True
+        if ("thaw" in one.text or "defrost" in one.text) and (
+            one.asks("in warm water") or one.asks("in hot water")
+        ):
+            return True
+    return not cold and not done and any(map(_left_out, sentence))
+
+
+def _left_out(clause: Clause) -> bool:
+    """Return whether a clause leaves something lying out: not "leave out the gills"."""
+    words = clause.words
+    if not clause.has(frozenset({"out"})) or not clause.has(_MEAT | {"it", "them"}):
+        return False
+    at = words.index("out")
+    verb = max((words.index(one) for one in ("leave", "left") if one in words), default=at)
+    after = words[at + 1 : at + 2]
+    return (
+        verb + 1 < at
+        and NO.isdisjoint(words[:verb])
+        and (not after or after[0] in ("overnight", "all") or _hours(words[at + 1 :]))
+    )
+
+
+def _hours(words: Sequence[str]) -> bool:
+    return words[:1] == ("for",) and any(
+        one.rstrip("s") in ("hour", "day", "night", "h") for one in words
+    )
+
+
+def _stands_overnight(clauses: Sequence[Clause]) -> bool:
+    """Return whether something stands overnight in a step that nowhere speaks of cold."""
+    if any(one.has(_COLD, _DONE) for one in clauses):
+        return False
+    return any(
+        one.has(_LEFT)
+        and (one.has(_MEAT) or not one.has(_LIQUID))
+        and any(one.asks(night) for night in _NIGHT)
+        for one in clauses
+    )
+
+
+def _raw(clause: Clause) -> bool:
+    """Return whether a clause says that meat needs no heat."""
+    if any(clause.asks(one) for one in _RAW):
+        return True
+    heats = [at for at, word in enumerate(clause.words) if word in _HEATING]
+    if len(heats) == 1:
+        words = clause.words
+        before = f" {' '.join(words[: heats[0]])} "
+        if len(words[: heats[0]]) < 6 and any(
+            f" {one} " in before and NO.isdisjoint(before.partition(one)[0].split())
+            for one in _SKIP
+        ):
+            return True
+        after = Clause.of(words[heats[0] + 1 :])
+        if len(after.words) < 8 and any(after.asks(one) for one in _SKIPPED):
+            return True
+    return any(_not_heated(clause, one) for one in _NOT_HEAT)
+
+
+def _not_heated(clause: Clause, phrase: str) -> bool:
+    """Return whether a clause tells not to heat the meat: not only not too long, or too hot."""
+    if phrase not in clause.text:
+        return False
+    before, found, after = clause.text.partition(f" {phrase} ")
+    words = after.split()
+    meat = next((at for at, word in enumerate(words[:3]) if word in _MEAT), None)
+    if not found or before.split() or meat is None:
+        return False
+    rest = words[meat + 1 :]
+    return (rest[0] if rest else "") in _END_OF_NOT_HEAT
+
+
+def _claims(clause: Clause) -> bool:
+    for at, word in enumerate(clause.words):
+        if word.startswith(_CLAIM) and NO.isdisjoint(clause.words[:at]):
+            return at == 0 or clause.words[at - 1] not in _CLAIMS_OF_THINGS
+    return False
+
+
+def _tastes(clause: Clause) -> bool:
+    words = clause.words
+    at = next((at for at, word in enumerate(words) if word in _TASTES), None)
+    return at is not None and "raw" in words[at + 1 : at + 7] and NO.isdisjoint(words[: at + 7])
+
+
+def _used(clauses: Sequence[Clause], *, boiled: bool) -> bool:
+    """Return whether used marinade is kept, or comes onto the meat unboiled."""
+    return any(
+        one.has(_BATH | {"liquid"})
+        and not one.has(NO, _GONE, _CLEAN)
+        and (_kept_bath(one) or (not boiled and _put_back(one)))
+        for one in clauses
+    )
+
+
+def _kept_bath(clause: Clause) -> bool:
+    words = clause.words
+    verb = next((at for at, word in enumerate(words) if word in _KEEP_BATH), None)
+    if verb is None:
+        return False
+    taken = words[verb + 1 : verb + 5]
+    if _BATH.isdisjoint(taken) or not {"in", "with", "under", "from"}.isdisjoint(taken):
+        return False
+    again = words[verb] in ("reuse", "re-use") or any(one in clause.text for one in _NEXT)
+    return again or clause.has(_SPENT)
+
+
+def _put_back(clause: Clause) -> bool:
+    if clause.has(_ONTO) and clause.has(_SPENT):
+        return True
+    return clause.has(_BASTE) and not clause.has(_HEATS)
+
+
+def _kept_long(sentence: Sentence, limits: Limits) -> bool:
+    """Return whether a sentence keeps dried meat longer than is published for its place."""
+    if not any(one.has(_KEEPS) for one in sentence) or any(one.has(_NOT_KEPT) for one in sentence):
+        return False
+    whole = max((_place_days(one, limits) for one in sentence), default=0.0)
+    return any(
+        _days(one) > (_place_days(one, limits) or whole or limits.room_days)
+        for one in sentence
+        if not one.has(NO)
+    )
+
+
+def _place_days(clause: Clause, limits: Limits) -> float:
+    if clause.has(_FROZEN):
+        return limits.frozen_days
+    if clause.has(_COLD):
+        return limits.cold_days
+    shelf = ("pantry", "shelf", "cupboard", "room temperature")
+    return limits.room_days if any(one in clause.text for one in shelf) else 0.0
+
+
+def _days(clause: Clause) -> float:
+    """Return the longest time that a clause speaks of [day]; 0 where of none."""
+    found = 0.0
+    for at, word in enumerate(clause.words[1:]):
+        before = clause.words[at]
+        unit = _DAYS.get(word.rstrip("s"))
+        if unit is not None:
+            plural = before != "for" or word.endswith("s")
+            count = _COUNTS.get(before, _number(before) or 0.0) if plural else 0.0
+            found = max(found, unit * count)
+    return found
+
+
+def _heat_dangers(
+    said: Sequence[Sentence], clauses: Sequence[Clause], limits: Limits
+) -> dict[Danger, bool]:
+    """Return whether pieces are heated too little, and whether the air is too cool."""
+    inside: list[float] = []
+    heated: list[float] = []
+    air: list[float] = []
+    for sentence in said:
+        kind = ""
+        for one in sentence:
+            kind = _kind(one, kind)
+            told = [] if one.has(NO) or _only_if(one) else list(_degrees(one, kind))
+            {"inside": inside, "heat": heated, "dry": air}.get(kind, []).extend(told)
+    least = limits.inside_f - _NEARLY_F
+    hot = [f for f in inside if f >= 100] or [f for f in heated if f >= 100]
+    cool = [f for f in air if f > 45 and f < limits.air_f - _NEARLY_F]
+    cold = bool(limits.air_f) and any(map(_in_the_sun, clauses))
+    cold = cold or any(f < limits.least_air_f - _NEARLY_F for f in cool)
+    return {
+        Danger.COOL_HEAT: bool(hot) and max(hot) < least,
+        Danger.COLD_AIR: cold,
+        Danger.COOL_AIR: bool(cool) and not cold,
+    }
+
+
+def _kind(clause: Clause, before: str) -> str:
+    """Return whether a clause is about a piece's inside, about heating it, drying, or else."""
+    if clause.has(_OTHERWISE) or (clause.has(_LIQUID) and not clause.has(_MEAT)):
+        return "else"
+    if clause.has(_DRYER):
+        return "dry"
+    if clause.has(_INSIDE):
+        return "else" if clause.has(frozenset({"oven"})) else "inside"
+    if clause.has(_DRIES):
+        return "dry"
+    if clause.has(_HEATS):
+        return "heat"
+    until = clause.opens in ("until", "till") and before == "heat"
+    return "inside" if until else before
+
+
+def _only_if(clause: Clause) -> bool:
+    return clause.has(_IF) and clause.has(frozenset({"below", "under", "than"}))
+
+
+def _in_the_sun(clause: Clause) -> bool:
+    if any(clause.asks(one) for one in _SUN):
+        work = any(f" {one}" in clause.text for one in _COLD_WORK)
+        return not work and (not clause.has(_LIQUID) or clause.has(_MEAT))
+    airy = "dry" in clause.words and any(clause.asks(one) for one in _AIRY)
+    return airy and not clause.has(_COLD)
+
+
+def _degrees(clause: Clause, kind: str) -> Iterator[float]:
+    """Yield the temperatures of a clause, the lower end of a range [degF]."""
+    words = (*clause.words, "")
+    for at, word in enumerate(words[:-1]):
+        following = words[at + 1]
+        number = _number(word.rstrip("fc"))
+        if number is None:
+            continue
+        scale = word[-1] if word[-1] in "fc" else following[:1] if _is_scale(following) else ""
+        if following in ("degrees", "degree"):
+            scale = words[at + 2][:1] if _is_scale(words[at + 2]) else "f"
+        if scale == "c":
+            yield number * 1.8 + 32
+        elif scale == "f" or _bare(number, words[at - 1] if at else "", following, kind):
+            yield number
+
+
+def _is_scale(word: str) -> bool:
+    return word in ("f", "c", "fahrenheit", "celsius")
+
+
+def _bare(number: float, before: str, following: str, kind: str) -> bool:
+    """Return whether a number without a scale is a temperature."""
+    ends = ("", "inside", "for", "all", "in", "on", "with", "overnight", "internal", "internally")
+    leads = ("at", "to", "reads", "reaches", "about", "is")
+    held = kind in ("dry", "inside") and _BARE[0] <= number <= _BARE[1]
+    return held and before in leads and following in ends
+
+
+def _number(word: str) -> float | None:
+    low = word.replace("–", "-").partition("-")[0]
+    return float(low) if low.replace(".", "", 1).isdigit() else None
