@@ -341,8 +341,8 @@ def test_plan_and_card_have_one_answer_on_the_hours(plan: PlanOf) -> None:
     )
     assert 6.0 == job.hours.low_h and () == found.conflicts
     assert "oven-after-short" not in {one.caution.code for one in plan_cautions(found)}
-    assert "but for what they say of heat and hours" in noted(found)
-    assert "but for" not in noted(plan(ready="Saturday 18:00", more=method))
+    assert "what they say of heat and hours is for another heat step" in noted(found)
+    assert "another heat step" not in noted(plan(ready="Saturday 18:00", more=method))
 
 
 def test_a_dangerous_step_is_not_as_asked(plan: PlanOf) -> None:
@@ -352,8 +352,9 @@ def test_a_dangerous_step_is_not_as_asked(plan: PlanOf) -> None:
     good = plan(ready="Saturday 18:00", more='[method]\nsteps = ["Thaw it in the refrigerator."]')
 
     assert "The recipe's own step 1 speaks of thawing" in said(found)
-    assert "but for those named above" in noted(found)
-    assert () == good.conflicts and "do that too." in noted(good)
+    assert "those named above are not to be followed" in noted(found)
+    assert () == good.conflicts and "nobody has checked them. Where they ask" in noted(good)
+    assert "do that too" not in noted(good) and "named above" not in noted(good)
     assert "step-words" not in {one.caution.code for one in plan_cautions(found)}
 
 

@@ -9,7 +9,7 @@ import pytest
 from tarebook.recipe.model import HeatStep, Recipe
 from tarebook.safety import Case, keep_by
 from tarebook.safety.heated import as_heated
-from tarebook.safety.method import hours_mark, steps_head
+from tarebook.safety.method import NOBODY_CHECKED, hours_mark, steps_head
 
 Batch = Callable[..., Recipe]
 
@@ -50,13 +50,15 @@ def test_raised_hours_are_judged_by(batch: Batch) -> None:
 
 
 def test_steps_written_for_another_heat_step(batch: Batch) -> None:
-    """They are told to be; steps for the heat step that is taken have no such line."""
+    """They are told to be; steps for the heat step that is taken are told to be the cook's own."""
     recipe = batch()._replace(steps=("Simmer it.",))
     other = heated(recipe, HeatStep.OVEN_AFTER)
 
     assert "another heat step (simmered in its marinade)" in steps_head(Case.of(other))
-    assert "" == steps_head(Case.of(heated(recipe, HeatStep.SIMMERED)))
-    assert "" == steps_head(Case.of(recipe)) == steps_head(Case.of(other._replace(steps=())))
+    same = steps_head(Case.of(heated(recipe, HeatStep.SIMMERED)))
+    assert "another heat step" not in same and NOBODY_CHECKED in same
+    assert same == steps_head(Case.of(recipe)) and "" == steps_head(Case.of(batch()))
+    assert NOBODY_CHECKED in steps_head(Case.of(other))
     boiled = steps_head(Case.of(heated(recipe, HeatStep.BOILED_DOWN)))
     assert "the marinade is kept for it" in boiled and "is kept" not in steps_head(Case.of(other))
     unstated = recipe._replace(heat=HeatStep.UNSTATED)

@@ -16,6 +16,7 @@ from tarebook.plan.tasks import Placed, Span
 from tarebook.plan.turns import wanted_turns
 from tarebook.plan.words import said_at, said_time
 from tarebook.recipe.model import HeatStep
+from tarebook.safety.method import NOBODY_CHECKED
 from tarebook.safety.rulebook import both_scales, degrees
 from tarebook.safety.steps import check_steps
 
@@ -68,14 +69,13 @@ def notes_of(
 
 
 def _own_steps(jobs: Sequence[Job]) -> str:
-    """Return how far a cook goes by the recipe's own steps too."""
-    but = []
+    """Return how far a cook goes by the recipe's own steps."""
+    told = NOBODY_CHECKED
     if any(job.case.recipe.steps_heat for job in jobs):
-        but.append("what they say of heat and hours, which is for another heat step")
+        told += "; what they say of heat and hours is for another heat step"
     if any(check_steps(job.case) for job in jobs):
-        but.append("those named above")
-    told = "where they ask for more, do that too"
-    return f"{told}, but for {' and '.join(but)}" if but else told
+        told += "; those named above are not to be followed"
+    return told
 
 
 def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:

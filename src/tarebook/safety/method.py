@@ -85,15 +85,33 @@ def hours_mark(case: Case) -> str:
     return f" ({least})" if dried_too_short(case) else ""
 
 
+NOBODY_CHECKED = (
+    "nobody has checked them. Where they ask for less heat, less cold or more time than stands "
+    "here, do what stands here"
+)
+"""What is said of a recipe's own words, wherever they are printed or named."""
+
+
 def steps_head(case: Case) -> str:
-    """Return what stands above steps that were written for another heat step; else nothing."""
-    own = case.recipe.steps_heat
-    if own is None or own is case.recipe.heat or not case.recipe.steps:
+    """Return what stands above the recipe's own steps; nothing where it has none.
+
+    They are free words: no program reads them all, and a cook who trusts the card must know it.
+    """
+    if not case.recipe.steps:
         return ""
+    if not for_another_heat(case):
+        return f"The recipe's own words: {NOBODY_CHECKED}."
+    own = case.recipe.steps_heat or HeatStep.UNSTATED
     written = "no heat step" if own is HeatStep.UNSTATED else f"another heat step ({own.value})"
     kept = ", and the marinade is kept for it" if case.recipe.heat is HeatStep.BOILED_DOWN else ""
     over = f"heat and hours above stand over them{kept}"
-    return f"The recipe's own steps, written for {written}; {over}:"
+    return f"The recipe's own words, written for {written}; {over}. Also, {NOBODY_CHECKED}."
+
+
+def for_another_heat(case: Case) -> bool:
+    """Return whether the recipe's own steps were written for another heat step than today's."""
+    own = case.recipe.steps_heat
+    return own is not None and own is not case.recipe.heat
 
 
 def until_words(case: Case) -> str:
