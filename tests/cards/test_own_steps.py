@@ -5,8 +5,12 @@ from __future__ import annotations
 import pytest
 
 from tarebook.cards.content import content
+from tarebook.cards.lines import plain_text
 from tarebook.cards.own_steps import NOTHING_POURED, without_pouring
+from tarebook.cards.text_card import text_card
 from tarebook.cards.worksheet import worksheet
+from tarebook.paper.html_card import html_card
+from tarebook.paper.markdown_card import markdown_card
 from tarebook.recipe.load import load_recipe
 
 
@@ -50,3 +54,24 @@ def test_a_card_says_it_only_where_nothing_is_poured_away() -> None:
     assert "nothing is poured away" in today.conditions[0]
     assert not any("throw" in one.lower() for one in (*today.steps, *today.conditions))
     assert not any("Throw used marinade away" in one.text for one in today.cautions)
+
+
+NOT_DONE = "Thaw the meat on the counter overnight."
+
+
+def test_a_step_that_is_not_to_be_followed_is_marked_where_it_stands() -> None:
+    """Every look of a card has the mark before the step; what is no danger has none."""
+    recipe, _ = load_recipe("juniper-venison")
+    sheet = worksheet(recipe._replace(steps=(NOT_DONE, "Slice it."), notes=("Dry in the sun.",)))
+    card = content(sheet)
+
+    assert (f"NOT SO (see Mind): {NOT_DONE}", "Slice it.") == card.steps
+    assert ("NOT SO (see Mind): Dry in the sun.",) == card.notes
+    looks = [
+        " ".join(plain_text(text_card(sheet)).split()),
+        html_card(sheet),
+        markdown_card(sheet).replace("\\", ""),
+    ]
+    assert all(f"NOT SO (see Mind): {NOT_DONE}" in look for look in looks)
+    assert all("nobody has checked them. Where they ask for less heat" in look for look in looks)
+    assert not any("NOT SO" in step for step in content(worksheet(recipe)).steps)

@@ -40,7 +40,7 @@ from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import Part, Recipe, Soak
+from tarebook.recipe.model import Part, Soak
 from tarebook.safety import Caution
 from tarebook.safety.method import (
     dryer_mark,
@@ -50,6 +50,7 @@ from tarebook.safety.method import (
     steps_head,
     until_words,
 )
+from tarebook.safety.steps import marked
 from tarebook.scaling import ScaledIngredient
 from tarebook.tuples import NamedTuple
 
@@ -102,9 +103,9 @@ class Content(NamedTuple):
         size: ``For 6 lb (2,722 g) of venison``.
         groups: what to measure.
         cure: ingoing nitrite by the published methods; empty without curing salt.
-        conditions: soak, heat and drying, one sentence each; at the end, where the steps were
-            written for another heat step, the line that stands above them.
-        steps, notes: as the recipe has them.
+        conditions: soak, heat and drying, one sentence each; at the end the line that stands
+            above the recipe's own steps, where it has any.
+        steps, notes: as the recipe has them; a mark before those that are not to be followed.
         figures_foot: which ounce, and how the figures are rounded.
         figures: the table of an ounce.
         beneath: sentences under the table: the most sodium there could be, the finished weight,
@@ -145,8 +146,8 @@ def content(sheet: Worksheet) -> Content:
         groups=tuple(_groups(sheet)),
         cure=tuple(cure_sentences(sheet)),
         conditions=tuple(_conditions(sheet)),
-        steps=tuple(clean(step) for step in _steps(recipe)),
-        notes=tuple(clean(note) for note in recipe.notes),
+        steps=tuple(clean(step) for step in _steps(sheet)),
+        notes=tuple(clean(note) for note in marked(sheet.case, "note")),
         figures_foot=f"{found.ounce.words}; likely value rounded as labels round, within its range",
         figures=tuple(_figures(found)),
         beneath=(*_beneath(found), *_of_a_day(sheet)),
@@ -155,10 +156,11 @@ def content(sheet: Worksheet) -> Content:
     )
 
 
-def _steps(recipe: Recipe) -> Iterable[str]:
+def _steps(sheet: Worksheet) -> Iterable[str]:
     """Return the recipe's steps; where nothing is poured away, none that throws it away."""
-    soaked = any(one.part is Part.MARINADE for one in recipe.ingredients)
-    return recipe.steps if recipe.soak.poured_away or not soaked else without_pouring(recipe.steps)
+    steps = marked(sheet.case, "step")
+    poured = sheet.recipe.soak.poured_away or not sheet.case.soaked
+    return steps if poured else without_pouring(steps)
 
 
 def _groups(sheet: Worksheet) -> Iterator[Group]:
