@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 from tarebook.cards.content import content
+from tarebook.cards.keys import worksheet_data
 from tarebook.cards.worksheet import Worksheet, worksheet
 from tarebook.exchange.page import find_recipe
 from tarebook.exchange.sent import recipe_lines
@@ -170,3 +171,30 @@ def _nested(items: Any) -> Any:
     for one in items:
         yield one
         yield from _nested(one.get("itemListElement", ()))
+
+
+def test_hostile_words_stay_words_in_data_and_in_a_page(hostile: Worksheet) -> None:
+    """Whatever a recipe's texts try to become, they are read back; but what HTML cannot hold."""
+    recipe = hostile.recipe
+    data, *others = find_recipe(html_card(hostile).encode(), "card.html")
+    found = data_of(hostile)
+
+    assert [0] == others
+    assert json.loads(json.dumps(found).replace("\\ufffe", "\\ufffd")) == data
+    assert (recipe.title, recipe.about) == (found["name"], found["description"])
+    steps = [one["text"] for one in found["recipeInstructions"] if one["@type"] == "HowToStep"]
+    assert list(recipe.steps) == steps
+    assert 1 + len(recipe.ingredients) == len(found["recipeIngredient"])
+    assert any("<" in text for text in (recipe.title, recipe.about, *steps))
+
+
+def test_hostile_words_in_json_stay_in_their_strings(hostile: Worksheet, shipped: Shipped) -> None:
+    """The keys are those of any other recipe; no text of a cook adds one."""
+    told = json.loads(json.dumps(worksheet_data(hostile), ensure_ascii=False))
+    usual = json.loads(json.dumps(worksheet_data(shipped())))
+
+    assert set(told) == set(usual)
+    assert hostile.recipe.title == told["title"]
+    assert len(hostile.recipe.ingredients) == len(told["ingredients"])
+    for one in told["ingredients"]:
+        assert set(one) == set(usual["ingredients"][0])
