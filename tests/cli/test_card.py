@@ -206,6 +206,17 @@ def test_a_pipe_gets_text_as_it_is(form: str, tarebook: Tarebook) -> None:
     assert 0 == status and 500 < len(out)
 
 
+def test_linked_data_alone_is_that_of_the_page(tarebook: Tarebook) -> None:
+    """Day and all: --as json-ld and the page of the same card tell other programs the same."""
+    dated = [*ASKED, "--date", "2026-11-21"]
+    _, alone, _ = tarebook(*dated, "--as", "json-ld")
+    _, page, _ = tarebook(*dated, "--as", "html")
+    found, others = find_recipe(page.encode(), "card.html")
+
+    assert (json.loads(alone), 0) == (found, others)
+    assert "2026-11-21" == found["sdDatePublished"]
+
+
 def test_letters_that_no_font_has_are_told(tarebook: Tarebook, tmp_path: Path) -> None:
     """The card is printed all the same, with a note that names the letter."""
     recipe = tmp_path / "recipe.toml"
