@@ -971,3 +971,41 @@ def test_water_and_ash_are_printed_as_finely_as_it_looks() -> None:
 
     assert (Fraction("63.35"), Fraction("63.45")) == unrounded("water_g", Fraction("63.4"))
     assert (Fraction("0.1225"), Fraction("0.1235")) == unrounded("ash_g", Fraction("0.123"))
+
+
+def test_a_leftover_as_foretold_moves_nothing(known: FactsOf) -> None:
+    """What is left, less what sticks to the bowl, is what the scale should read."""
+    facts = known(**PLAIN_SOAK, heat="oven after drying")
+    probe = facts._replace(leftover_g=150.0)
+    left = sorted(
+        batch(probe, x, PLAIN).leftover_g - x["bowl-film"] * marinade_g(facts)
+        for x in _columns(probe).values()
+    )
+    as_foretold = estimate(facts._replace(leftover_g=percentile(left, 0.5)))
+    usual = estimate(facts).salt_kept_fraction
+
+    assert as_foretold.salt_kept_fraction is not None and usual is not None
+    assert as_foretold.salt_kept_fraction.likely == pytest.approx(usual.likely, rel=0.01)
+    assert width(as_foretold.salt_kept_fraction) < width(usual)
+
+
+def test_either_side_without_a_total_leaves_no_difference(known: FactsOf) -> None:
+    """Salt of unknown weight on the first side, or on the second: nothing is subtracted."""
+    from tarebook.nutrition.compare import difference
+
+    sure = estimate(known(**PLAIN_SOAK))
+    bare = estimate(known(marinade={"salt": "1 Tbsp", "water": "200 g"}))
+    for first, second in ((sure, bare), (bare, sure)):
+        found = difference(first, second, "sodium_mg", per="ounce")
+        assert (None, None) == (found.change, found.percent)
+    assert difference(sure, sure, "sodium_mg", per="ounce").change is not None
+
+
+def test_salt_takes_its_room_whatever_ash_is_printed() -> None:
+    """A panel of little ash and much sodium: the salt itself leaves no room for water."""
+    from tarebook.nutrition.makeup import composed
+
+    found = composed("soy-sauce", {"sodium_mg": 5000.0, "ash_g": 1.0, "carbohydrate_g": 60.0})
+    parts = sum(found[one] or 0.0 for one in ("carbohydrate_g", "protein_g", "fat_g"))
+
+    assert found["water_g"] == pytest.approx(100 - parts - 5 * 58.443 / 22.98977)
