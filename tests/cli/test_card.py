@@ -15,6 +15,8 @@ from xml.etree import ElementTree
 import pypdf
 import pytest
 
+from tarebook.exchange.page import find_recipe
+
 Tarebook = Callable[..., Any]
 
 ASKED = ("card", "juniper-venison", "--meat", "6lb")
