@@ -15,6 +15,7 @@ from tarebook.safety.cure import (
     check_cure_food,
     check_cure_nitrate,
     check_cure_scale,
+    check_cure_words,
     cure_handling,
     cure_is_no_heat,
     own_scale,
@@ -103,6 +104,63 @@ def test_handling_is_said_where_there_is_any(case: Cases) -> None:
     assert found.severity is Severity.WARNING
     assert found.hint == "keep it from children and apart from table salt"
     assert cure_handling(case()) == ()
+
+
+NAMED = [
+    "Add 2 teaspoons of pink curing salt to the bag.",
+    "Stir in cure #1.",
+    "Add a teaspoon of cure no. 1.",
+    "Two spoons of pink salt keep it red.",
+    "Add a little sodium nitrite.",
+    "A pinch of saltpetre for the colour.",
+]
+
+
+@pytest.mark.parametrize("words", NAMED)
+@pytest.mark.parametrize("kind", ["step", "note"])
+def test_curing_salt_in_a_step_alone_is_an_error(case: Cases, words: str, kind: str) -> None:
+    """It is not weighed, not counted and not held to any limit; no card denies it either."""
+    plain = case()
+    texts = {f"{kind}s": ("Slice it.", words)}
+    batch = plain._replace(recipe=plain.recipe._replace(**texts))
+    (found,) = check_cure_words(batch)
+    (heat,) = cure_is_no_heat(batch)
+
+    assert (found.severity, found.code) == (Severity.ERROR, "cure-unlisted")
+    assert found.message.startswith(f"{kind} 2 speaks of curing salt, and no ingredient is one")
+    assert "a spoon is never right" in found.hint
+    assert heat.message == "curing salt does not replace the heat step"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "There is no curing salt in it.",
+        "Made without nitrite; nitrite-free and none the worse.",
+        "Curing salt does not replace heat.",
+        "Never add saltpetre.",
+        "A pinch of pink Himalayan salt.",
+        "Cure 2 hours in the refrigerator.",
+        "Rub the salt and sugar in.",
+    ],
+)
+def test_other_words_of_salt_are_accepted(case: Cases, words: str) -> None:
+    """Who says that there is none, or salts it otherwise, is not refused."""
+    plain = case()
+
+    assert check_cure_words(plain._replace(recipe=plain.recipe._replace(steps=(words,)))) == ()
+
+
+def test_listed_curing_salt_is_named_in_a_step_but_not_by_the_spoon(case: Cases) -> None:
+    """Where it is listed by weight a step may speak of it; a spoon of it is refused there too."""
+    plain = case(rub={"curing-salt-1": "2 g"})
+    weighed, spooned = (
+        plain._replace(recipe=plain.recipe._replace(steps=(step,)))
+        for step in ("Weigh the curing salt apart.", NAMED[0])
+    )
+
+    assert check_cure_words(weighed) == ()
+    assert [one.code for one in check_cure_words(spooned)] == ["cure-by-spoon"]
 
 
 def test_heat_is_needed_with_cure_and_without(case: Cases) -> None:

@@ -197,6 +197,8 @@ def every_finding(batch: Batch) -> list[Finding]:
         Case.of(batch(rub={"curing-salt-1": "1 g"})),
         Case.of(batch(rub={"curing-salt-1": "1 g"}))._replace(scale_g=Fraction(1)),
         Case.of(batch()._replace(steps=("Thaw it on the counter.",))),
+        Case.of(batch()._replace(steps=("Add a spoon of pink curing salt.",))),
+        Case.of(batch(rub={"curing-salt-1": "1 g"})._replace(steps=("A pinch of curing salt.",))),
         Case.of(batch())._replace(dryer_top_f=140.0),
         Case.of(batch())._replace(dryer_settable=False),
         Case.of(batch()._replace(soak=Soak(used_before=True, temperature_f=(50.0, 60.0)))),

@@ -12,6 +12,8 @@ TITLES: Mapping[str, str] = {
     # The most grave stand first: cautions of one severity are shown in this order.
     "cure-refused": "Curing salt refused",
     "cure-scale": "Curing salt must grow with the meat",
+    "cure-unlisted": "Curing salt that is not listed",
+    "cure-by-spoon": "Curing salt by the spoon",
     "cure-scale-step": "Scale too coarse for curing salt",
     "heat-missing": "No heat step is stated",
     "oven-after": "Oven after drying is not enough here",

@@ -7,6 +7,7 @@ from fractions import Fraction
 from tarebook.findings import CureRefused, Finding, Severity
 from tarebook.recipe.model import Ingredient, ScaleBy
 from tarebook.safety.case import Case
+from tarebook.safety.clauses import NO, sentences, words_of
 from tarebook.safety.curing import (
     LIMIT_PPM,
     STEP_G,
@@ -113,6 +114,38 @@ def check_cure_food(case: Case) -> tuple[Finding, ...]:
     )
 
 
+def check_cure_words(case: Case) -> tuple[Finding, ...]:
+    """Refuse steps and notes that name curing salt where none is listed, or take it by the spoon.
+
+    What stands in a step alone is neither weighed nor counted, and nothing holds its dose.
+    """
+    listed = bool(case.cures)
+    return tuple(
+        _by_spoon(case, kind, number) if listed else _unlisted(case, kind, number)
+        for kind, number in cure_words(case)
+    )
+
+
+def cure_words(case: Case) -> tuple[tuple[str, int], ...]:
+    """Return which steps and notes speak of curing salt that the recipe does not list by weight.
+
+    Args:
+        case: the batch.
+
+    Returns:
+        ``step`` or ``note``, and its number from 1. Where a curing salt is listed, only those that
+        measure it by the spoon.
+    """
+    listed = bool(case.cures)
+    texts = (("step", case.recipe.steps), ("note", case.recipe.notes))
+    return tuple(
+        (kind, number)
+        for kind, several in texts
+        for number, text in enumerate(several, start=1)
+        if _names_cure(text, by_spoon=listed)
+    )
+
+
 def cure_handling(case: Case) -> tuple[Finding, ...]:
     """Say how curing salt is handled."""
     if not case.cures:
@@ -134,7 +167,7 @@ def cure_is_no_heat(case: Case) -> tuple[Finding, ...]:
         return ()
     says = (
         "curing salt does not replace the heat step"
-        if case.cures
+        if case.cures or cure_words(case)
         else "there is no curing salt in this recipe, and adding some would not replace heat"
     )
     return (
@@ -160,6 +193,64 @@ def own_scale(case: Case) -> tuple[Finding, ...]:
         for cure in (_cure(one, item.nitrate_percent) for one, item in case.cures)
         if step_g > cure.mass_g * case.factor * Fraction(share)
     )
+
+
+def _unlisted(case: Case, kind: str, number: int) -> Finding:
+    return case.finding(
+        Severity.ERROR,
+        "cure-unlisted",
+        f"{kind} {number} speaks of curing salt, and no ingredient is one: it is not weighed, not "
+        "counted and not held to any limit here",
+        "put it among the ingredients by weight, with its strength, or leave it out; a spoon is "
+        "never right",
+        cites="cure-guard; cure-handling",
+        path=f"method.{kind}s",
+    )
+
+
+def _by_spoon(case: Case, kind: str, number: int) -> Finding:
+    return case.finding(
+        Severity.ERROR,
+        "cure-by-spoon",
+        f"{kind} {number} measures curing salt by the spoon",
+        "weigh what stands among the ingredients, and no other",
+        cites="cure-handling",
+        path=f"method.{kind}s",
+    )
+
+
+_CURES = (
+    "curing salt", "pink salt", "pink cure", "pink curing", "curing powder", "curing mix",
+    "cure mix", "cure #", "cure no 1", "cure no 2", "cure number", "#1 cure", "#2 cure", "powder #",
+    "powder no ", "of cure ", "tinted cure", "nitrite", "nitrate", "saltpeter", "saltpetre",
+    "salt peter", "salt petre",
+)  # fmt: skip
+_TABLE_SALT = "himalaya"
+_SPOONS = words_of(
+    "tsp tbsp teaspoon teaspoons tablespoon tablespoons spoon spoons spoonful pinch cup cups"
+)
+
+
+def _names_cure(text: str, *, by_spoon: bool) -> bool:
+    """Return whether a text asks for curing salt: not only says that there is none."""
+    if _TABLE_SALT in text.lower():
+        return False
+    return any(
+        any(one.asks(name) for name in _CURES)
+        and not _without(one.words)
+        and (not by_spoon or one.has(_SPOONS))
+        for sentence in sentences(text)
+        for one in sentence
+    )
+
+
+def _without(words: tuple[str, ...]) -> bool:
+    """Return whether words say that there is none, or what it does not do."""
+    told = [
+        word for at, word in enumerate(words)
+        if not (word == "no" and at and words[at - 1] in ("cure", "powder", "salt"))
+    ]  # fmt: skip
+    return not NO.isdisjoint(told) or any(one == "free" or one.endswith("-free") for one in told)
 
 
 def _too_coarse(case: Case, cure: Cure, step_g: Fraction) -> Finding:

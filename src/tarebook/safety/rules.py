@@ -19,6 +19,7 @@ from tarebook.safety.cure import (
     check_cure_little,
     check_cure_nitrate,
     check_cure_scale,
+    check_cure_words,
     cure_handling,
     cure_is_no_heat,
     own_scale,
@@ -80,6 +81,7 @@ Check = Callable[[Case], tuple[Finding, ...]]
 RULES: tuple[Check, ...] = (
     check_cure_dose,
     check_cure_scale,
+    check_cure_words,
     check_cure_nitrate,
     check_cure_food,
     check_cure_little,

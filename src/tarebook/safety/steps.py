@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from tarebook.findings import Finding
 from tarebook.safety.case import Case
+from tarebook.safety.cure import cure_words
 from tarebook.safety.rulebook import degrees, limit, span
 from tarebook.safety.step_words import Danger, Limits, dangers
 from tarebook.tuples import NamedTuple
@@ -162,7 +163,8 @@ def marked(case: Case, kind: str) -> Iterator[str]:
         case: the batch.
         kind: ``step`` or ``note``.
     """
-    numbers = {one.number for one in caught(case) if one.kind == kind}
+    told = (*((one.kind, one.number) for one in caught(case)), *cure_words(case))
+    numbers = {number for one, number in told if one == kind}
     texts = case.recipe.steps if kind == "step" else case.recipe.notes
     for number, text in enumerate(texts, start=1):
         yield f"{NOT_SO} {text}" if number in numbers else text
