@@ -133,6 +133,17 @@ def test_hands_are_washed_at_every_turning_of_trays(food: str, plans_of: PlansOf
 
 
 @every_food
+def test_the_thermometer_is_washed_between_lots(food: str, plans_of: PlansOf) -> None:
+    """Wherever heat is measured, the tip is washed and wiped before each reading."""
+    measured = [one for found in plans_of(food) for one in found.steps if "thickest" in one.note]
+    heated = {one.kind for one in measured}
+
+    assert heated and heated <= {"simmer", "steam", "boil-down", "oven"}
+    washed = "its tip washed in hot soapy water and wiped before each reading"
+    assert all(washed in one.note for one in measured)
+
+
+@every_food
 def test_no_bag_is_in_hand_while_strips_are(food: str, plans_of: PlansOf) -> None:
     """Nobody turns raw meat in its marinade in the minutes that dried strips are handled."""
     for found in plans_of(food):

@@ -13,7 +13,6 @@ from tarebook.safety.rulebook import air_words, degrees, limit
 
 Words = tuple[str, str]
 """What a step is called, and what to mind."""
-_THERMOMETER = "a thin-tipped thermometer lengthwise in the thickest of every"
 
 
 def words_of(kind: str, one: Placed, job: Job) -> Words:
@@ -132,7 +131,7 @@ def _simmer(one: Placed, job: Job) -> Words:
     return (
         f"Simmer to {job.case.inside} inside",
         f"a few at a time, covered by the liquid (water added, if it is too little), {boil:g} min "
-        f"or more at the boil, {_THERMOMETER} lot{_held(job)}{away}",
+        f"or more at the boil, {_measured('lot')}{_held(job)}{away}",
     )
 
 
@@ -144,14 +143,14 @@ def _steam(one: Placed, job: Job) -> Words:
         how = f"over boiling water, under a lid; or {oven} (from memory)"
     return (
         f"{'Steam' if job.oven else 'Steam or roast'} to {job.case.inside} inside",
-        f"{how}; {_THERMOMETER} tray{_held(job)}",
+        f"{how}; {_measured('tray')}{_held(job)}",
     )
 
 
 def _boil_down(one: Placed, job: Job) -> Words:
     return (
         f"Boil the marinade down onto it, to {job.case.inside} inside",
-        f"turned in it all the while; {_THERMOMETER} lot{_held(job)}",
+        f"turned in it all the while; {_measured('lot')}{_held(job)}",
     )
 
 
@@ -206,7 +205,7 @@ def _oven(one: Placed, job: Job) -> Words:
     if not job.case.is_meat:
         return what, "as the recipe says: no published rule is held for it"
     return what, (
-        f"preheated; on clean sheets, until {least} inside; {_THERMOMETER} sheet; till then they "
+        f"preheated; on clean sheets, until {least} inside; {_measured('sheet')}; till then they "
         "are raw: hands and tongs are washed before they are touched again"
     )
 
@@ -303,6 +302,14 @@ def _seconds() -> str:
 
 def _flesh(job: Job) -> str:
     return "fish" if job.case.animal is Animal.FISH else "meat"
+
+
+def _measured(lot: str) -> str:
+    """Return how every lot is measured: a tip that was in half-done meat is washed first."""
+    return (
+        f"a thin-tipped thermometer lengthwise in the thickest of every {lot}, its tip washed in "
+        "hot soapy water and wiped before each reading (common practice, no source)"
+    )
 
 
 def _held(job: Job) -> str:
