@@ -120,7 +120,7 @@ def test_svg_is_one_picture_of_all_sides(tarebook: Tarebook, tmp_path: Path) -> 
         (("--as", "pdf", "--size", "4x6"), "has no unit"),
         (("--as", "pdf", "--date", "25.11.2026"), "write it year first, as 2026-11-25"),
         (("--size", "a6"), "--size goes with --as pdf or svg"),
-        (("--as", "markdown", "--date", "today"), "--date goes with --as pdf, svg, html"),
+        (("--as", "markdown", "--date", "today"), "--date goes with --as pdf, svg, html, json-ld"),
         (("--as", "pdf", "--json"), "--json goes without"),
     ],
 )

@@ -24,7 +24,7 @@ _ENDINGS = {
 }
 """What a card can be, and the endings of a file by which that is taken where nobody says."""
 _ON_PAPER = ("pdf", "svg")
-_DATED = ("pdf", "svg", "html")
+_DATED = ("pdf", "svg", "html", "json-ld")
 _NO_TEXT = ("pdf", "svg")
 _USUAL_SIZE = "4x6in"
 
