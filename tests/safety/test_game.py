@@ -9,6 +9,7 @@ from tarebook.safety.game import (
     deer_testing,
     fish_freezing,
     game_parasites,
+    gloves,
     gut_shot,
     mushroom_poison,
     pork_freezing,
@@ -44,6 +45,18 @@ def test_deer_and_kin_hear_of_testing(case: Cases) -> None:
         assert deer_testing(case(key)) != ()
     for key in ("antelope", "bear", "bison", "beef-top-round"):
         assert deer_testing(case(key)) == ()
+
+
+def test_wild_pork_and_deer_are_cut_with_gloves(case: Cases) -> None:
+    """Brucellosis comes through a cut; of deer and kin nothing of brain or spine is taken."""
+    (boar,) = gloves(case("wild-boar"))
+    (elk,) = gloves(case("elk"))
+
+    assert "brucellosis" in boar.message and "above all with a cut on the hand" in boar.message
+    assert "freezing, curing, smoking and drying do not" in boar.hint
+    assert elk.message.startswith("wear gloves") and "nothing of brain or spine" in elk.hint
+    for key in ("pork-loin", "bear", "bison", "turkey-breast", "whitefish", "mushroom-shiitake"):
+        assert gloves(case(key)) == ()
 
 
 def test_game_hears_that_freezing_is_not_reliable(case: Cases) -> None:

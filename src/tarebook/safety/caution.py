@@ -44,6 +44,7 @@ TITLES: Mapping[str, str] = {
     "pork-freezing": "Freeze pork first",
     "fish-freezing": "Freeze fish first",
     "deer-testing": "Deer and kin: chronic wasting disease",
+    "gloves": "Gloves to cut it raw",
     "heat-first": "Heating first is preferred",
     "cold-soak": "Cold and time of the soak",
     "cold-hold": "Cold while it waits",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tarebook.findings import Finding
 from tarebook.safety.case import Animal, Case
-from tarebook.safety.rulebook import degrees, foods_of
+from tarebook.safety.rulebook import degrees, foods_of, limit
 
 
 def pork_freezing(case: Case) -> tuple[Finding, ...]:
@@ -56,6 +56,31 @@ def deer_testing(case: Case) -> tuple[Finding, ...]:
             "neither cooking nor drying removes the prions of chronic wasting disease",
             "follow state advice on testing, and eat no animal that tested positive or looked sick",
             cites="cwd; prions-heat",
+        ),
+    )
+
+
+def gloves(case: Case) -> tuple[Finding, ...]:
+    """Say who wears gloves to cut it raw: what comes through the skin no heat step undoes."""
+    if case.animal is Animal.WILD_PORK:
+        return (
+            case.warn(
+                "gloves",
+                "wild pork may carry brucellosis, which comes in through a cut, the eyes or the "
+                "mouth: wear gloves to cut it raw, above all with a cut on the hand",
+                f"wash hands {limit('hand-wash', 'wash-time'):g} seconds after; heat kills it, and "
+                "freezing, curing, smoking and drying do not",
+                cites="gloves-wild-pork; hand-wash",
+            ),
+        )
+    if case.animal is not Animal.DEER:
+        return ()
+    return (
+        case.warn(
+            "gloves",
+            "wear gloves to cut deer and their kin raw",
+            "take nothing of brain or spine, nor (from memory) of lymph nodes",
+            cites="cwd; cwd-texas",
         ),
     )
 
