@@ -11,6 +11,7 @@ from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
 from tarebook.plan.steps import Step
+from tarebook.recipe.model import HeatStep
 
 PlanOf = Callable[..., Plan]
 JobOf = Callable[..., Job]
@@ -141,6 +142,20 @@ def test_the_thermometer_is_washed_between_lots(food: str, plans_of: PlansOf) ->
     assert heated and heated <= {"simmer", "steam", "boil-down", "oven"}
     washed = "its tip washed in hot soapy water and wiped before each reading"
     assert all(washed in one.note for one in measured)
+
+
+@every_food
+def test_trays_of_raw_strips_are_raw(food: str, plans_of: PlansOf) -> None:
+    """Strips that get their heat after drying are raw at each turning, and so are their trays."""
+    for found in plans_of(food):
+        for one in found.steps:
+            raw = found.jobs[one.job].choice.step is HeatStep.OVEN_AFTER
+            if one.kind == "rotate":
+                assert raw is ("still raw" in one.what)
+                told = "still raw till the oven: not tasted; hands, and what it lay on, are washed"
+                assert raw is (told in one.note)
+            if one.kind == "unload":
+                assert raw is ("wash and sanitise them" in one.what)
 
 
 @every_food

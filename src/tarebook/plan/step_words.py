@@ -36,6 +36,12 @@ def test_words(job: Job) -> Words:
     return name, f"hands washed first; {BENDS}{inside}{_still_raw(job)}"
 
 
+def turn_words(job: Job) -> Words:
+    """Return what a turning of trays is called, and what to mind at it."""
+    name = "Turn the trays round, still raw" if job.batch.raw else "Turn the trays round"
+    return name, f"hands washed first{_still_raw(job)}"
+
+
 def air_note(job: Job) -> str:
     """Return how the air is known; in an oven that runs too hot, how it is kept from it."""
     if job.propped:
@@ -194,7 +200,7 @@ def _unload(one: Placed, job: Job) -> Words:
     if not job.case.is_flesh:
         return "Off the trays; wash them", ""
     return (
-        "Off the trays; wash them",
+        "Off the trays; wash and sanitise them" if job.batch.raw else "Off the trays; wash them",
         f"only what passed; hands washed first{_still_raw(job)}",
     )
 

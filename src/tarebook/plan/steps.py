@@ -10,7 +10,7 @@ from tarebook.figures.task_times import minutes
 from tarebook.plan.cold import AT_THE_BOARD, warm_of
 from tarebook.plan.jobs import Job, whole_minutes
 from tarebook.plan.place import GRID
-from tarebook.plan.step_words import air_note, test_words, words_of
+from tarebook.plan.step_words import air_note, test_words, turn_words, words_of
 from tarebook.plan.tasks import HANDS_ON, WASHED, Placed, Span
 from tarebook.plan.turns import turn_times
 from tarebook.safety.rulebook import air_words, degrees
@@ -190,7 +190,7 @@ def _looked_at(
         start = _after_raw(wanted, rotate, raw)
         worth = start == wanted or start + every / 2 <= min(wanted + every, first)
         if worth and not _asleep(start, rotate, nights):
-            yield _event("rotate", dry, start, rotate, "Turn the trays round", "hands washed first")
+            yield _event("rotate", dry, start, rotate, *turn_words(job))
     last = dry.end - test
     if _asleep(last, test, (*nights, *raw)):
         last = dry.end
