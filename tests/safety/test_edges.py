@@ -17,10 +17,10 @@ from tarebook.safety.cure import check_cure_little, own_scale
 from tarebook.safety.curing import Cure, CureRefused, grams_of, guard, immersion_two_ppm
 from tarebook.safety.dryer import cannot_hold, check_dryer, own_dryer, too_cool
 from tarebook.safety.eaters import scaling
-from tarebook.safety.heat import no_rule
+from tarebook.safety.heat import check_oven_after, no_rule
 from tarebook.safety.method import dryer_mark
 from tarebook.safety.rulebook import air_words
-from tarebook.safety.soak import over_every_limit, soaks_warm
+from tarebook.safety.soak import cold_hold, over_every_limit, soaks_warm
 from tarebook.safety.storage import KeepLimit, keep_by
 
 Cases = Callable[..., Case]
@@ -360,3 +360,29 @@ def test_cool_air_of_heated_meat_is_a_note(case: Cases) -> None:
     assert Severity.NOTE is mild.severity
     assert "130 °F" in mild.message
     assert Severity.WARNING is grave.severity
+
+
+def test_what_is_rubbed_rests_and_what_is_mixed_in_does_not(case: Cases) -> None:
+    """One line of a rub is enough; what is mixed in draws nothing that runs off."""
+    both = case(marinade={"soy-sauce": "50 g"}, rub={"black-pepper": "5 g"})
+    assert both.rubbed and both.soaked
+    (rub,) = cold_hold(case(marinade={}, rub={"salt-table": "15 g"}))
+    (mix,) = cold_hold(case(marinade={}, mixed_in={"salt-table": "15 g"}))
+
+    assert "while the rub works" in rub.message
+    assert "throw away liquid that runs off" == rub.hint
+    assert "marinade-discarded" in rub.cites.split("; ")
+    assert "rub" not in mix.message
+    assert "take out only what you work on" == mix.hint
+    assert "marinade-discarded" not in mix.cites.split("; ")
+
+
+def test_who_says_so_goes_with_the_reason(case: Cases) -> None:
+    """Meat that the oven after drying is not for cites who publishes it; air, who tells of air."""
+    (meat,) = check_oven_after(case("turkey-breast", heat=AFTER))
+    (air,) = check_oven_after(in_air(case(heat=AFTER), 130.0, 150.0))
+
+    said_of_air = {"oven-after-minnesota", "boil-or-oven-nchfp"}
+    assert "oven-after" in meat.cites.split("; ") and "oven-after" in air.cites.split("; ")
+    assert not said_of_air & set(meat.cites.split("; "))
+    assert said_of_air <= set(air.cites.split("; "))
