@@ -1009,3 +1009,51 @@ def test_salt_takes_its_room_whatever_ash_is_printed() -> None:
     parts = sum(found[one] or 0.0 for one in ("carbohydrate_g", "protein_g", "fat_g"))
 
     assert found["water_g"] == pytest.approx(100 - parts - 5 * 58.443 / 22.98977)
+
+
+def skewed(bend: float, count: int = 200) -> list[float]:
+    """Return draws whose logarithms are bent away from a normal law, more on one side."""
+    bell = [NormalDist().inv_cdf((i + 0.5) / count) for i in range(count)]
+    return [exp((z + bend * z * z) / 10) for z in bell]
+
+
+def moments(values_: list[float]) -> tuple[float, float, float, float]:
+    """Return mean, deviation, skewness and excess of the logarithms, by their definitions."""
+    logs = [log(one) for one in values_]
+    mean = sum(logs) / len(logs)
+    second, third, fourth = (
+        sum((one - mean) ** power for one in logs) / len(logs) for power in (2, 3, 4)
+    )
+    return mean, second**0.5, third / second**1.5, fourth / second**2 - 3
+
+
+@pytest.mark.parametrize("bend", [0.0, 0.05, -0.08, 0.12])
+def test_points_by_moments_are_the_printed_expansion(bend: float) -> None:
+    """Cornish and Fisher's expansion as it is printed, of the moments by their definitions."""
+    draws = skewed(bend)
+    mean, spread, skew, excess = moments(draws)
+    expected = [
+        exp(
+            mean
+            + spread
+            * (
+                z
+                + (z * z - 1) * skew / 6
+                + (z**3 - 3 * z) * excess / 24
+                - (2 * z**3 - 5 * z) * skew * skew / 36
+            )
+        )
+        for z in (NormalDist().inv_cdf(point) for point in (0.05, 0.5, 0.95))
+    ]
+
+    assert expected == pytest.approx(points_by_moments(draws), rel=1e-6)
+
+
+def test_a_law_too_lopsided_keeps_its_own_points() -> None:
+    """Up to a skewness of 0.8, to either side, moments are read; beyond it they are not."""
+    for side in (1, -1):
+        for bend in (one / 400 for one in range(1, 120)):
+            skew = abs(moments(skewed(side * bend))[2])
+            if abs(skew - 0.8) > 1e-3 and moments(skewed(side * bend))[3] < 1.99:
+                assert (skew < 0.8) is (points_by_moments(skewed(side * bend)) is not None)
+        assert abs(moments(skewed(side * 0.13))[2]) < 0.8 < abs(moments(skewed(side * 0.2))[2])
