@@ -6,7 +6,8 @@ Files of this room:
 - ``words``: words that several pages share.
 - ``content``: the words of a card in order, before anything decides how they look.
 - ``on_paper``: cautions as paper says them, without hints for the recipe's file.
-- ``own_steps``: the recipe's steps where nothing is poured away.
+- ``own_steps``: the recipe's steps where nothing is poured away; ``todays_heat``: where the heat
+  step is another than theirs.
 - ``lines``: styled lines, wrapping and columns that count what a terminal shows.
 - ``figures``: how ranges, ounces and "at least" are worded.
 - ``bars``: ranges drawn with characters, so that overlapping ones look overlapping.

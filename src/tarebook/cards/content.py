@@ -40,10 +40,11 @@ from tarebook.nutrition import Estimate
 from tarebook.nutrition.range import Range
 from tarebook.nutrition.rounding import percent_daily_value, round_label
 from tarebook.quantities.words import format_mass_g, format_pounds
-from tarebook.recipe.model import Part, Soak
-from tarebook.safety import Caution
+from tarebook.recipe.model import HeatStep, Part, Soak
+from tarebook.safety import Case, Caution
 from tarebook.safety.method import (
     dryer_mark,
+    for_another_heat,
     heat_line,
     hours_mark,
     soak_mark,
@@ -105,7 +106,8 @@ class Content(NamedTuple):
         cure: ingoing nitrite by the published methods; empty without curing salt.
         conditions: soak, heat and drying, one sentence each; at the end the line that stands
             above the recipe's own steps, where it has any.
-        steps, notes: as the recipe has them; a mark before those that are not to be followed.
+        steps, notes: as the recipe has them; a mark before those that are not to be followed, and
+            today's heat step among them where they were written for another.
         figures_foot: which ounce, and how the figures are rounded.
         figures: the table of an ounce.
         beneath: sentences under the table: the most sodium there could be, the finished weight,
@@ -157,10 +159,21 @@ def content(sheet: Worksheet) -> Content:
 
 
 def _steps(sheet: Worksheet) -> Iterable[str]:
-    """Return the recipe's steps; where nothing is poured away, none that throws it away."""
-    steps = marked(sheet.case, "step")
-    poured = sheet.recipe.soak.poured_away or not sheet.case.soaked
-    return steps if poured else without_pouring(steps)
+    """Return the recipe's steps, as they go with today's heat step and what is poured away."""
+    case, steps = sheet.case, marked(sheet.case, "step")
+    kept = not sheet.recipe.soak.poured_away or _boiled_down_today(case)
+    if kept and case.soaked:
+        steps = without_pouring(steps)
+    if not for_another_heat(case) and case.recipe.heat is not HeatStep.OVEN_AFTER:
+        return steps
+    from tarebook.cards.todays_heat import with_todays_heat
+
+    return with_todays_heat(tuple(steps), case)
+
+
+def _boiled_down_today(case: Case) -> bool:
+    """Return whether the marinade is kept for today's heat step, whatever the steps say of it."""
+    return for_another_heat(case) and case.recipe.heat is HeatStep.BOILED_DOWN
 
 
 def _groups(sheet: Worksheet) -> Iterator[Group]:
