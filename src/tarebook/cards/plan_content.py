@@ -37,8 +37,8 @@ _CALLED = {"preheat": "heating the dryer", "thaw": "thawing", "oven": "the oven 
 _ALPHABET = 26
 _KEEPING = "see Keeping"
 _IMPORTANT = "Important"
-_EVERY_TIME = frozenset({"mix", "steep", "rub", *HEATED, "oven"})
-"""Steps whose note is never left out: a dose, or how hot the thickest piece must be."""
+_EVERY_TIME = frozenset({"mix", "steep", "rub", *HEATED, "rotate", "oven"})
+"""Steps whose note is never left out: a dose, how hot the thickest piece must be, clean hands."""
 
 
 class Head(NamedTuple):
