@@ -10,6 +10,8 @@ import pytest
 from tarebook.kitchen import Kitchen, Tray
 from tarebook.plan.jobs import Job
 from tarebook.plan.make import Plan
+from tarebook.plan.nights import USUAL
+from tarebook.plan.nights import nights as night_spans
 from tarebook.plan.steps import Step
 from tarebook.recipe.model import HeatStep
 
@@ -156,6 +158,33 @@ def test_trays_of_raw_strips_are_raw(food: str, plans_of: PlansOf) -> None:
                 assert raw is (told in one.note)
             if one.kind == "unload":
                 assert raw is ("wash and sanitise them" in one.what)
+
+
+@every_food
+def test_an_open_oven_is_not_left_alone(food: str, plans_of: PlansOf) -> None:
+    """A propped door asks for somebody awake; by night the step says so, and names the option."""
+    for found in plans_of(food):
+        nights = list(night_spans(*USUAL, found.zone, since=found.span.start, until=found.span.end))
+        for one in found.steps:
+            if one.kind == "dry":
+                propped = found.jobs[one.job].propped
+                late = propped and any(map(one.span.meets, nights))
+                asked = found.wish.nights is not None
+                assert propped is ("not left alone: somebody awake in the house" in one.note)
+                assert late is ("at night too: stay up with it" in one.note)
+                assert (late and not asked) is ("plan with --no-nights 22:00-06:00" in one.note)
+
+
+def test_an_open_oven_through_a_night_that_was_named(plan: PlanOf) -> None:
+    """Where it has to run through it somebody stays up, and no dryer is said to run unwatched."""
+    parts = {"nights": "22:00-06:00", "own_h": (16, 16), "ready": "2026-12-06 18:00"}
+    found = plan(pounds=2, kitchen=OVEN, **parts)
+    (dry,) = [one for one in found.steps if one.kind == "dry"]
+    said = str(found.conflicts)
+
+    assert "somebody has to stay up with it" in said and "nobody looks at it" not in said
+    assert "at night too: stay up with it;" in dry.note and "--no-nights" not in dry.note
+    assert "nobody looks at it then" in str(plan(pounds=2, **parts).conflicts)
 
 
 @every_food

@@ -268,7 +268,8 @@ def test_the_door_is_propped_at_the_step(plan: PlanOf) -> None:
     )
 
     assert "Dries, door propped, near 150-155 °F (66-68 °C)" == told.what
-    assert "never under 145 °F (63 °C); with a gas oven, or children near, the door" in told.note
+    assert "never under 145 °F (63 °C); not left alone: somebody awake in the house" in told.note
+    assert "with a gas oven, or children near, the door stays shut" in told.note
     assert "dry after 2 h 10 to 8 h 50, tried from the first on, a piece cut open" in told.note
     assert "dry sooner than told here, tried every half hour" in own.note
     assert ("Dries at 150-155 °F (66-68 °C)", "") == (cool.what, cool.note)

@@ -96,7 +96,13 @@ def make_plan(jobs: Sequence[Job], dryer: Dryer, wish: Wish, zone: tzinfo) -> Pl
         wish=wish,
         zone=zone,
         placed=placed,
-        steps=steps_of(jobs, placed, placer.nights if placer.awake else (), placer.quiet),
+        steps=steps_of(
+            jobs,
+            placed,
+            placer.nights if placer.awake else (),
+            placer.quiet,
+            way_out="" if wish.nights else f"--no-nights {window_words(placer.night, '-')}",
+        ),
         conflicts=(),
         notes=(),
     )
@@ -229,8 +235,13 @@ class _Placer:
             found = plan()
             conflicts.append(
                 Said(
-                    "soak, heat and drying find no room between the nights you named, so the "
-                    "dryer runs through them here, and nobody looks at it then",
+                    "soak, heat and drying find no room between the nights you named, so "
+                    + (
+                        "the oven, its door propped, runs through them here, and somebody has to "
+                        "stay up with it"
+                        if any(job.propped for job in self.jobs)
+                        else "the dryer runs through them here, and nobody looks at it then"
+                    ),
                     "plan with --by likely, cut thinner, dry less at once, or begin it earlier",
                 )
             )

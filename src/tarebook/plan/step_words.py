@@ -191,8 +191,9 @@ def _dry(one: Placed, job: Job) -> Words:
         return f"Dries at {air_words(job.air_f)}", ""
     least = f", never under {degrees('dryer-145', 'dryer-air')}" if job.case.is_flesh else ""
     return f"Dries, door propped, near {air_words(job.held_f)}", (
-        f"by a thermometer on the rack{least}; with a gas oven, or children near, the door stays "
-        f"shut (common practice, no source), at {air_words(job.air_f)}: {_shut_words(job)}"
+        f"by a thermometer on the rack{least}; not left alone: somebody awake in the house till it "
+        "is off; with a gas oven, or children near, the door stays shut (common practice, no "
+        f"source), at {air_words(job.air_f)}: {_shut_words(job)}"
     )
 
 

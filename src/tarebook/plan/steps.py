@@ -61,6 +61,8 @@ def steps_of(
     placed: Sequence[Placed],
     nights: Sequence[Span] = (),
     quiet: Sequence[Span] = (),
+    *,
+    way_out: str = "",
 ) -> tuple[Step, ...]:
     """Return a plan in words, in order: what was placed, and what is done in between.
 
@@ -69,8 +71,10 @@ def steps_of(
         placed: the plan.
         nights: spans in which nobody turns or tests anything.
         quiet: spans in which nobody gets up to turn a soak.
+        way_out: how to plan without a watch by night; nothing where there is no way.
     """
     found = [_in_lots(_step(one, jobs[one.batch]), jobs, placed) for one in placed]
+    found = [_watched(one, jobs[one.job], quiet, way_out) for one in found]
     clean = (*finished_spans(placed), *heated_spans(placed))
     turns: list[Step] = []
     for at, job in enumerate(jobs):
@@ -128,6 +132,16 @@ def _in_lots(step: Step, jobs: Sequence[Job], placed: Sequence[Placed]) -> Step:
         return step
     lots = f"in {warm.lots} lots, each out of the refrigerator for an hour at most"
     return step._replace(note="; ".join(filter(None, (lots, step.note))))
+
+
+def _watched(step: Step, job: Job, quiet: Sequence[Span], way_out: str) -> Step:
+    """Return a step; an open oven that is on by night says what that asks of the cook."""
+    if step.kind != "dry" or not job.propped or not any(map(step.span.meets, quiet)):
+        return step
+    watch = "here that is at night too: stay up with it"
+    if way_out:
+        watch += f", or plan with {way_out}"
+    return step._replace(note=f"{watch}; {step.note}")
 
 
 def _waits(at: int, job: Job, own: Sequence[Placed]) -> Iterator[Step]:
