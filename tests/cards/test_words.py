@@ -10,8 +10,9 @@ import pytest
 from tarebook.cards.content import content
 from tarebook.cards.lines import Line
 from tarebook.cards.sheet import sheet
-from tarebook.cards.words import allergen_sentences, finished_words, soak_place
+from tarebook.cards.words import WEIGHED_ONCE, allergen_sentences, finished_words, soak_place
 from tarebook.cards.worksheet import Allergens, Worksheet, worksheet
+from tarebook.recipe.load import load_recipe
 from tarebook.recipe.model import Recipe, Soak
 
 RecipeOf = Callable[..., Recipe]
@@ -109,3 +110,14 @@ def test_a_fish_is_not_named_twice_among_the_allergens() -> None:
 
     (told,) = allergen_sentences(found)
     assert "Allergens: fish (whitefish); fish (anchovy) (Worcestershire sauce)." == told
+
+
+def test_curing_salt_is_weighed_once() -> None:
+    """A card weighs it for all of the meat, a plan for each load: beside the dose stands which."""
+    cured, plain = (
+        content(worksheet(load_recipe(name)[0])).cure
+        for name in ("cranberry-moose", "juniper-venison")
+    )
+
+    assert cured[0].startswith("Curing salt, weighed") and WEIGHED_ONCE == cured[1]
+    assert "for each load as its plan says" in cured[1] and () == plain

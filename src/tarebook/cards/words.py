@@ -15,6 +15,11 @@ from tarebook.safety.rulebook import limit
 from tarebook.scaling import ScaledIngredient
 
 PARTS = {Part.MARINADE: "Marinade", Part.RUB: "Rub", Part.MIXED_IN: "Mixed in"}
+WEIGHED_ONCE = (
+    "Weigh it once: for all of the meat where it lies in one bowl, or for each load as its plan "
+    "says, and then none for all of it. Both would be twice the dose."
+)
+"""What stands beside curing salt, since a card weighs it for all of the meat and a plan by loads."""
 _MAJOR_ALLERGENS = 9
 _WEIGH = "Weigh it, and give --finished."
 _WEIGH_AND_WRITE = "Weigh it and write it here: ________ g."
@@ -67,7 +72,8 @@ def cure_sentences(sheet: Worksheet) -> Iterator[str]:
     """Yield the curing salt, the nitrite that goes in, and each published method's figure."""
     if sheet.cure is None:
         return
-    yield from (clean(text) for text in sheet.cure.lines())
+    weighed, *rest = sheet.cure.lines()
+    yield from (clean(text) for text in (weighed, WEIGHED_ONCE, *rest))
     for one in sheet.ingoing:
         yield clean(f"By published method, {one}.")
 
