@@ -86,9 +86,37 @@ def test_a_scale_is_held_against_the_smallest_load(plan: PlanOf) -> None:
             if one.caution.code == "cure-scale-step"
         ]
 
-    assert not told("5")
-    (small,) = told("5.5")
-    assert "cannot weigh 0.54 g" in small
+    def left_out(pounds: float | str) -> str:
+        found = plan(pounds=pounds, marinade=CURED, start="Friday 8:00", kitchen=coarse)
+        return str([one.sentence for one in found.conflicts if "goes without" in one.text])
+
+    assert not told("5") and not told("5.5")
+    assert "[]" == left_out("10")
+    assert "load 2 goes without: no curing salt 1 in this load: 0.54 g is" in left_out("5.5")
+
+
+@pytest.mark.parametrize("scale_g", [None, Fraction(1, 10), Fraction(1, 2), Fraction(1)])
+@pytest.mark.parametrize("pounds", ["4", "4.5", "5.1", "6", "7", "9", "10.2", "11"])
+def test_what_a_scale_cannot_weigh_is_not_told_to_be_weighed(
+    pounds: str, scale_g: Fraction | None, plan: PlanOf
+) -> None:
+    """At each load stands one answer: what is weighed, or that it is too little for the scale."""
+    kitchen = FIVE_TRAYS._replace(scale_g=scale_g)
+    salt = {**CURED, "curing-salt-1": '{ amount = "0.8 g", strength = "6.25 %" }'}
+    found = plan(pounds=pounds, marinade=salt, start="Friday 8:00", kitchen=kitchen)
+    (job,), step_g = found.jobs, scale_g or Fraction(1, 10)
+    told = {one.load: one.note for one in found.steps if one.kind == "steep"}
+    (mix,) = [one.note for one in found.steps if one.kind == "mix"]
+
+    doses_g = [Fraction("0.8") * Fraction(load.meat_g) / 1000 for load in job.loads]
+    enough = [step_g <= dose_g / 10 for dose_g in doses_g]
+    for load, may in enumerate(enough, start=1):
+        at_hand = told[load] if job.shares else mix
+        assert may is ("first weigh" in at_hand or "the curing salt last" in at_hand)
+        assert may is not ("too little to weigh on a scale that shows" in at_hand)
+    assert any(enough) is not ("no curing salt in it: too little" in mix)
+    minded = [one.caution.code for one in plan_cautions(found)]
+    assert ("cure-scale-step" in minded) is not any(enough)
 
 
 def test_each_load_cures_as_long_or_it_is_said(plan: PlanOf) -> None:

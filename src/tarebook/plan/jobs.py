@@ -107,8 +107,15 @@ class Job(NamedTuple):
 
     @property
     def cured_by_load(self) -> bool:
-        """Whether each load's own curing salt is weighed."""
+        """Whether each load's own curing salt is weighed, where it is enough for the scale."""
         return any(share.cures for share in self.shares)
+
+    @property
+    def uncured(self) -> tuple[int, ...]:
+        """Loads that go without curing salt, too little for the scale, counted from 1."""
+        if not self.cured_by_load:
+            return ()
+        return tuple(at for at, share in enumerate(self.shares, start=1) if not share.cured)
 
     @property
     def thickness_mm(self) -> float:
@@ -188,7 +195,9 @@ def job_of(
         shut=None
         if held_f == air_f or hours is not None
         else told(conditions(thickness_of(planned), air_f)),
-        shares=shares_of(scaled, loads) if len(loads) > 1 and _steep(case, 0.0) else (),
+        shares=shares_of(scaled, loads, kitchen.scale_g)
+        if len(loads) > 1 and _steep(case, 0.0)
+        else (),
         batch=Batch(
             prep=prep_of(case, float(meat_g) / 1000, frozen=frozen),
             mix=_task("mix").minutes if recipe.ingredients and not case.ground else 0,

@@ -62,8 +62,12 @@ def _gravity(one: Minded) -> tuple[int, int, tuple[int, ...]]:
 
 
 def _as_weighed(job: Job) -> Case:
-    """Return the case at the least meat that curing salt is weighed for: the smallest load's."""
+    """Return the case at the least meat that curing salt is weighed for.
+
+    Of several loads that is the smallest that gets any; where none does, the largest tells why.
+    """
     if not job.cured_by_load:
         return job.case
-    least_g = Fraction(min(share.meat_g for share in job.shares))
+    cured_g = [share.meat_g for share in job.shares if share.cured]
+    least_g = Fraction(min(cured_g) if cured_g else max(share.meat_g for share in job.shares))
     return job.case._replace(factor=least_g / job.case.recipe.meat.mass_g)

@@ -95,7 +95,11 @@ def _clock_notes(placed: Sequence[Placed], zone: tzinfo) -> Iterator[Said]:
 def _cure_notes(jobs: Sequence[Job], placed: Sequence[Placed]) -> Iterator[Said]:
     """Yield how long each load lies with its curing salt, where that is not the same for all."""
     for at, job in enumerate(jobs):
-        soaks = [one for one in placed if (one.kind, one.batch) == ("soak", at)]
+        soaks = [
+            one
+            for one in placed
+            if (one.kind, one.batch) == ("soak", at) and one.load not in job.uncured
+        ]
         if job.cured_by_load and len({one.end - one.start for one in soaks}) > 1:
             told = ", ".join(
                 f"{load_name(one, jobs)} {hours_words(one.end - one.start)}" for one in soaks

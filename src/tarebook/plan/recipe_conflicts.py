@@ -154,8 +154,17 @@ def _rule_conflicts(job: Job) -> Iterator[Said]:
 
 
 def _cure_conflicts(job: Job) -> Iterator[Said]:
-    """Yield where the card's one dose of curing salt is weighed for each load instead."""
-    if job.cured_by_load:
+    """Yield where the card's one dose of curing salt is weighed for each load instead, or not."""
+    for load in job.uncured:
+        yield Said(
+            f"the card has curing salt, and load {load} goes without: "
+            f"{job.shares[load - 1].left_out}",
+            "where all of it is to be cured, dry as much as makes loads of a like size, and weigh "
+            "on a scale that shows 0.1 g",
+            "cure-scale-step",
+            kinds=("steep", "rub"),
+        )
+    if len(job.uncured) < len(job.shares) and job.cured_by_load:
         yield Said(
             f"the card weighs the curing salt once, for all of the meat; for {len(job.loads)} "
             "loads it is weighed for each, since a bowl with it in cannot be parted by eye",

@@ -8,6 +8,8 @@ from tarebook.plan.jobs import Job, held_hot_min, patted
 from tarebook.plan.tasks import Placed
 from tarebook.recipe.model import HeatStep
 from tarebook.safety.case import Animal
+from tarebook.safety.cure import own_scale
+from tarebook.safety.curing import STEP_G
 from tarebook.safety.dryer import BENDS
 from tarebook.safety.rulebook import air_words, degrees, limit
 
@@ -86,11 +88,24 @@ def _mix(one: Placed, job: Job) -> Words:
         parts = ", ".join(f"load {at} {one.percent}" for at, one in enumerate(job.shares, start=1))
         told.append(f"parted by weight, a share for each load, {parts}")
         told.append("kept cold, clean of raw meat till then")
-    if job.cured_by_load:
-        told.append("no curing salt in it yet: each load's own is weighed when its meat goes in")
-    elif job.case.cures:
-        told.append("the curing salt last, on a scale that shows 0.1 g")
+    if job.case.cures:
+        told.append(_cure_in_mix(job))
     return f"Mix the {name}", "; ".join(told)
+
+
+def _cure_in_mix(job: Job) -> str:
+    """Return what becomes of curing salt as the marinade is mixed."""
+    if job.cured_by_load and len(job.uncured) < len(job.shares):
+        return "no curing salt in it yet: each load's own is weighed when its meat goes in"
+    coarse = bool(job.uncured) or bool(own_scale(job.case))
+    if coarse:
+        return f"no curing salt in it: too little to weigh on {_scale(job)}"
+    return "the curing salt last, on a scale that shows 0.1 g"
+
+
+def _scale(job: Job) -> str:
+    step_g = STEP_G if job.case.scale_g is None else job.case.scale_g
+    return f"a scale that shows {float(step_g):g} g"
 
 
 def _steep(one: Placed, job: Job) -> Words:
@@ -106,10 +121,13 @@ def _own_cure(one: Placed, job: Job, into: str) -> str:
     """Return what curing salt is weighed for this load alone, and where it goes first."""
     if not job.cured_by_load or not one.load:
         return ""
-    return (
-        f"first weigh {job.shares[one.load - 1].cure_words}; less for less meat; stirred into "
-        f"{into} just before the meat; "
+    share = job.shares[one.load - 1]
+    weighed = (
+        f"first weigh {share.cure_words}; less for less meat; stirred into {into} just before the "
+        "meat"
     )
+    told = filter(None, (weighed if share.cured else "", share.left_out))
+    return "".join(f"{each}; " for each in told)
 
 
 def _wash(one: Placed, job: Job) -> Words:

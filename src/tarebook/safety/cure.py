@@ -187,12 +187,24 @@ def own_scale(case: Case) -> tuple[Finding, ...]:
     amounts are printed for.
     """
     step_g = STEP_G if case.scale_g is None else case.scale_g
-    share = limit("cure-scale-step", "share") / 100
     return tuple(
         _too_coarse(case, cure, step_g)
         for cure in (_cure(one, item.nitrate_percent) for one, item in case.cures)
-        if step_g > cure.mass_g * case.factor * Fraction(share)
+        if too_little_to_weigh(cure.mass_g * case.factor, step_g)
     )
+
+
+def too_little_to_weigh(dose_g: Fraction, step_g: Fraction) -> bool:
+    """Whether a dose of curing salt is too little to weigh on a scale.
+
+    Args:
+        dose_g: what is to be weighed [g].
+        step_g: the step that the scale shows [g].
+
+    Source:
+        Rule ``cure-scale-step``.
+    """
+    return step_g > dose_g * Fraction(limit("cure-scale-step", "share")) / 100
 
 
 def _unlisted(case: Case, kind: str, number: int) -> Finding:
