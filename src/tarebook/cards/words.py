@@ -19,7 +19,7 @@ WEIGHED_ONCE = (
     "Weigh it once: for all of the meat where it lies in one bowl, or for each load as its plan "
     "says, and then none for all of it. Both would be twice the dose."
 )
-"""What stands beside curing salt, since a card weighs it for all of the meat and a plan by loads."""
+"""What stands beside curing salt: a card weighs it for all of the meat, a plan for each load."""
 _MAJOR_ALLERGENS = 9
 _WEIGH = "Weigh it, and give --finished."
 _WEIGH_AND_WRITE = "Weigh it and write it here: ________ g."
