@@ -125,14 +125,26 @@ def oven_alone(found: tuple[Placed, ...], listed: list[Batch]) -> None:
 
 
 def raw_apart(found: tuple[Placed, ...], listed: list[Batch]) -> None:
-    """No raw meat is in hand from when strips come off the trays until they are packed."""
+    """No raw meat is in hand, and no board unwashed, from the trays to the pack."""
     flesh = [one for one in found if listed[one.batch].flesh]
     raw = [one.span for one in flesh if one.attended and one.kind in RAW]
+    for at, batch in enumerate(listed):
+        for load in range(1, len(batch.portions) + 1):
+            raw += unwashed([one for one in flesh if (one.batch, one.load) == (at, load)])
     packed = {(one.batch, one.load): one.end for one in flesh if one.kind == "pack"}
     for one in flesh:
         if one.kind == "unload":
             lies_open = Span(one.start, packed[one.batch, one.load])
             assert not any(lies_open.meets(span) for span in raw)
+
+
+def unwashed(own: list[Placed]) -> list[Span]:
+    """Return from when a load is first cut to the next washing up, where there is one."""
+    cut = [one.start for one in own if one.kind == "slice"]
+    washed = [
+        one.end for one in own if one.kind in ("wash", "clean") and cut and one.start >= cut[0]
+    ]
+    return [Span(cut[0], min(washed))] if cut and washed else []
 
 
 RAW = ("trim", "slice", "steep", "wash", "drain", "simmer", "load")
