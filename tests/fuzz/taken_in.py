@@ -83,8 +83,17 @@ def tidy_wrong(data: bytes) -> str:
 def _meaning(data: bytes) -> object:
     recipe, _ = read_recipe(data, file="fuzz.toml")
     if recipe is None:
-        return read_bottle(data, key="fuzz", file="fuzz.toml")[0]
-    return recipe._replace(lines={})
+        return _bare(read_bottle(data, key="fuzz", file="fuzz.toml")[0])
+    return _bare(recipe._replace(lines={}))
+
+
+def _bare(value: Any) -> object:
+    """Return a value without how its numbers were spelled: each stands beside as a number."""
+    names = getattr(value, "_fields", None)
+    if names is None:
+        return [_bare(one) for one in value] if isinstance(value, tuple) else value
+    kept = (name for name in names if name != "text" and not name.endswith("written"))
+    return type(value).__name__, [(name, _bare(getattr(value, name))) for name in kept]
 
 
 _WORDS = ("title", "about", "note", "steps", "notes", "food", "name")
