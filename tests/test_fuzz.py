@@ -65,3 +65,28 @@ def test_a_slow_answer_would_be_found(
     monkeypatch.setattr(fuzz.time, "process_time", lambda: next(ticks))
     assert 3 == fuzz.fuzz("slow", fuzz.Reader(lambda: [b"a"], lambda _: ""), 1, 3)
     assert "took 2.00 s" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        (b"# overnight", b"#", "remarks were lost, or made"),
+        (b'hours = "8-12"', b'hours = "8-13"', "another recipe, or another bottle"),
+        (b"Mix # well.", b"Mix # badly.", "another recipe, or another bottle"),
+    ],
+)
+def test_what_tidy_must_not_do_would_be_found(
+    old: bytes, new: bytes, says: str, fuzz: ModuleType, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A remark that is lost, an amount or a word that is another: each is noticed."""
+    import sources
+    import taken_in
+
+    true = taken_in.tidied
+    data = sources.REMARKS.encode()
+    assert "" == taken_in.tidy_wrong(data)
+    monkeypatch.setattr(
+        taken_in, "tidied", lambda data, *, file: true(data, file=file).replace(old, new)
+    )
+    assert old in true(data, file="x.toml")
+    assert says == taken_in.tidy_wrong(data)
