@@ -998,6 +998,7 @@ def test_either_side_without_a_total_leaves_no_difference(known: FactsOf) -> Non
     for first, second in ((sure, bare), (bare, sure)):
         found = difference(first, second, "sodium_mg", per="ounce")
         assert (None, None) == (found.change, found.percent)
+        assert (found.first is None, found.second is None) == (first is bare, second is bare)
     assert difference(sure, sure, "sodium_mg", per="ounce").change is not None
 
 
