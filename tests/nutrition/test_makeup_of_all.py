@@ -180,7 +180,7 @@ def test_a_bottles_ash_follows_its_salt() -> None:
 
 
 def test_a_bottles_water_is_what_is_left() -> None:
-    """It takes up what the other parts leave, and is never less than none; as printed where it is."""
+    """It takes up what the other parts leave, never less than none; as printed where it is."""
     full = composed("soy-sauce", {"carbohydrate_g": 70.0})
     parts = sum(full[name] or 0 for name in ("protein_g", "fat_g", "carbohydrate_g", "ash_g"))
     assert full["water_g"] == pytest.approx(100 - parts)
