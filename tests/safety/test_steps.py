@@ -145,6 +145,121 @@ def test_good_steps(batch: Batch, step: str) -> None:
     assert [] == of(batch, step)
 
 
+HARMLESS = (
+    "Slice across the grain, 1/4 in thick.",
+    "Mix the marinade and let it cool to room temperature.",
+    "Let the cooked strips cool on the counter for ten minutes.",
+    "Marinate in the refrigerator overnight.",
+    "Marinate overnight.",
+    "Preheat the oven to 275 °F.",
+    "Preheat the oven to 170 °F and prop the door.",
+    "Roast at 325 °F, covered, until a strip reads 160 °F inside.",
+    "Heat the strips in the marinade to a rolling boil, 5 minutes.",
+    "Warm the honey to 100 °F so it runs, and stir it in.",
+    "Lay the strips on racks in the dryer at 155 °F.",
+    "Dry at 68 °C for five hours.",
+    "Dry at 155 °F for 6 h, then test a strip at room temperature.",
+    "Set the dehydrator at 160 °F for the first hour, then 150 °F.",
+    "Rub the strips with salt and leave them in the refrigerator for 12 hours.",
+    "Leave the strips in the bag overnight in the fridge.",
+    "Keep everything cold while you work; hands and knife are raw.",
+    "Wash the counter after the raw meat.",
+    "Wipe down the counter before marinating.",
+    "Do not taste the strips raw.",
+    "Taste a cooked strip for salt.",
+    "Store in the freezer for up to six months.",
+    "Freeze the meat for 30 days at 5 °F first.",
+    "Use within two weeks, or freeze.",
+    "Label the jar with the date; eat within 14 days.",
+    "Keep the dried strips in the refrigerator for up to three months.",
+    "Discard the marinade; never re-use it.",
+    "Bring the marinade to a boil for 5 minutes before you brush it on.",
+    "Reserve half a cup of marinade before the meat goes in, for basting.",
+    "Dry until a strip bends and cracks, 4 to 8 hours.",
+    "Turn the trays every hour. Blot the fat with paper.",
+    "Smoke at 150 °F with apple wood for three hours after roasting.",
+    "Do not heat the marinade.",
+    "The meat need not be frozen first.",
+    "If a strip reads less than 160 °F inside, put it back.",
+    "Check that the thickest strip reads at least 160 °F.",
+    "Steam 10 minutes over boiling water until 165 °F inside.",
+    "Let it rest in the cold for a day.",
+    "Grind the meat twice, keeping it at 35 °F.",
+    "No strip goes to the dryer until it reads 160 °F.",
+    "Do not skip the steaming, even if the dryer is hot.",
+    "Thaw in cold water in its bag, changing it every 30 minutes.",
+    "The marinade keeps for a week in the refrigerator before use.",
+    "Strain the marinade, boil it hard, and brush it on.",
+    "Hang the bag over a bowl in the fridge overnight.",
+    "Heat the dryer to 155 °F before you load it.",
+    "Cook the strips, 160 °F inside, and do not rush it.",
+    "Roast 25 min at 300 °F.",
+    "Dry 120 minutes, then turn.",
+    "Spread on 140 cm of racks.",
+    "Heat until the thickest strip reads 71 °C inside and hold.",
+    "Store cool and dark for ten days.",
+    "Skip the sugar if you like.",
+    "Leave out the onion for children.",
+    "Take the meat out of the refrigerator and slice at once.",
+)
+DANGEROUS = (
+    "Marinate on the kitchen counter for 24 hours.",
+    "Cook to an internal temperature of 145 F.",
+    "Cook to medium rare, 135 °F.",
+    "Heat until 150°F.",
+    "Dry at 95-110 °F for two days.",
+    "Dry at 110F overnight.",
+    "Dehydrate at 125 degrees for 10 hours.",
+    "Sun-dry for three days.",
+    "Hang the strips outside in the sun.",
+    "Dry them on the porch for two days.",
+    "Air-dry at room temperature for three days.",
+    "You can skip the cooking step.",
+    "No heating is needed.",
+    "You don't need to heat it.",
+    "There's no need to cook the meat first.",
+    "Don't cook the strips.",
+    "The meat does not need to be cooked.",
+    "Heating is optional.",
+    "Eat some raw to test seasoning.",
+    "Sample a raw strip.",
+    "Use the leftover marinade as a glaze at the end.",
+    "Reserve the used brine for the next batch.",
+    "Pour the used marinade over the strips as they dry.",
+    "Brush the strips with leftover marinade during drying.",
+    "Keeps for years in a jar.",
+    "Will keep 6 months in the cupboard.",
+    "It keeps up to a year without refrigeration.",
+    "Store at room temperature for up to three months.",
+    "Thaw in hot water.",
+    "Leave the meat on the table overnight.",
+    "Leave out overnight.",
+    "Let the bag sit out for six hours.",
+    "Let the strips come to room temperature for four hours.",
+    "Rest on the bench in a warm room overnight.",
+    "Set the oven to its lowest, 120 °F.",
+    "Set the oven to 130 °F and dry for 8 hours.",
+    "Oven at 100 °F with the door open all night.",
+    "Smoke cold at 70 °F for a day.",
+    "Roast the strips until they read 60 °C.",
+    "Simmer until 140.",
+    "Steam to 150 °F inside; that is enough.",
+    "The vinegar cooks it, so heating is not necessary.",
+)
+
+
+@pytest.mark.parametrize("step", HARMLESS)
+def test_kitchen_sentences_raise_no_alarm(batch: Batch, step: str) -> None:
+    """A list of words must not cry over what careful cooks write."""
+    assert [] == of(batch, step)
+
+
+@pytest.mark.parametrize("step", DANGEROUS)
+def test_other_words_for_the_same_dangers(batch: Batch, step: str) -> None:
+    """The same dangers are found in other words, as people write them."""
+    assert [] != of(batch, step)
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_the_shipped_recipes_are_silent(name: str) -> None:
     """No word of theirs is taken for danger."""

@@ -93,7 +93,7 @@ def test_an_oven_step_that_the_air_rules_out_is_no_heat_step(
         ),
         (
             "Dry in the sun.",
-            "Its own steps dry it cooler than anybody publishes: throw it away if they were kept. "
+            "Its own steps dry it cooler than anybody publishes: throw it away if that was done. "
             "No date: a step dries it cooler than anybody publishes.",
         ),
         (

@@ -1,4 +1,4 @@
-"""A cook's sentences, taken apart into clauses: what a "no" in one of them is about."""
+"""A cook's sentences, taken apart into clauses: what a "no" in one of them is about, how hot."""
 
 from __future__ import annotations
 
@@ -46,6 +46,7 @@ def words_of(words: str) -> frozenset[str]:
 
 
 NO = words_of("not never don't no without cannot can't mustn't nor avoid instead isn't")
+_BARE = (80.0, 160.0)  # [degF] a number without a scale that can only be a dryer's or a piece's
 _OPENERS = words_of("but and then until till before while")
 
 
@@ -78,3 +79,44 @@ def sentences(text: str) -> Iterator[Sentence]:
         clauses.append(Clause.of(words, opens))
     if clauses:
         yield tuple(clauses)
+
+
+def degrees_in(clause: Clause, *, bare: bool) -> Iterator[float]:
+    """Yield the temperatures of a clause, the lower end of a range [degF].
+
+    Args:
+        clause: as taken apart.
+        bare: whether a number without a scale may be one too.
+    """
+    words = (*clause.words, "")
+    for at, word in enumerate(words[:-1]):
+        following = words[at + 1]
+        number = number_of(word.rstrip("fc"))
+        if number is None:
+            continue
+        scale = word[-1] if word[-1] in "fc" else following[:1] if _is_scale(following) else ""
+        if following in ("degrees", "degree"):
+            scale = words[at + 2][:1] if _is_scale(words[at + 2]) else "f"
+        if scale == "c":
+            yield number * 1.8 + 32
+        elif scale == "f" or (
+            bare and _is_bare(number, words[at - 1] if at else clause.opens, following)
+        ):
+            yield number
+
+
+def _is_scale(word: str) -> bool:
+    return word in ("f", "c", "fahrenheit", "celsius")
+
+
+def _is_bare(number: float, before: str, following: str) -> bool:
+    """Return whether a number without a scale is a temperature."""
+    ends = ("", "inside", "for", "all", "in", "on", "with", "overnight", "internal", "internally")
+    leads = ("at", "to", "reads", "reaches", "about", "is", "until", "till")
+    return _BARE[0] <= number <= _BARE[1] and before in leads and following in ends
+
+
+def number_of(word: str) -> float | None:
+    """Return the number of a word, of a range the lower end; None for what is none."""
+    low = word.replace("–", "-").partition("-")[0]
+    return float(low) if low.replace(".", "", 1).isdigit() else None

@@ -6,11 +6,19 @@ A list of words finds only what is on it. Words are looked at by clauses, and on
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from enum import StrEnum
 from functools import cache
 
-from tarebook.safety.clauses import NO, Clause, Sentence, sentences, words_of
+from tarebook.safety.clauses import (
+    NO,
+    Clause,
+    Sentence,
+    degrees_in,
+    number_of,
+    sentences,
+    words_of,
+)
 from tarebook.tuples import NamedTuple
 
 
@@ -65,15 +73,20 @@ _LIQUID = words_of(
 _WARM = ("counter", "room temperature", "warm kitchen")
 _WARMER = (
     "garage", "porch", "shed", "barn", "attic", "windowsill", "kitchen table", "radiator",
-    "warm place", "warm spot", "by the stove",
+    "warm place", "warm spot", "warm room", "by the stove",
 )  # fmt: skip
 _COLD_WORK = ("thaw", "defrost", "marinat", "marinad", "soak", "rest ", "overnight")
 _LEFT = words_of("stand stands sit sits hang hangs leave left lie")
+_WIPES = words_of("wipe wash clean scrub sanitise sanitize")
+_COOLS = words_of("cool cools cooled cooling")
 _NIGHT = ("overnight", "all night", "all day")
 _DONE = words_of("cool cooled cools cooling dried jerky cooked dry dryer trays")
-_RAW = ("eat raw", "eaten raw", "eat it raw", "without cooking", "without heating",
-        "no need to heat", "no need to cook", "need not be heated",
-        "need not be cooked")  # fmt: skip
+_RAW = (
+    "eat raw", "eaten raw", "eat it raw", "without cooking", "without heating", "no need to heat",
+    "no need to cook", "need not be heated", "need not be cooked", "no heating", "no cooking",
+    "not need to heat", "not need to cook", "don't need to heat", "don't need to cook",
+    "not need to be heated", "not need to be cooked", "not have to heat", "not have to cook",
+)  # fmt: skip
 _HEATING = words_of("heat heating roasting steaming simmering cooking roast steam simmer")
 _SKIP = ("skip", "omit", "forgo", "leave out the", "leave off the")
 _SKIPPED = ("can be skipped", "may be skipped", "be left out", "be omitted", "is optional",
@@ -82,7 +95,7 @@ _NOT_HEAT = tuple(
     f"{no} {verb}" for no in ("do not", "don't", "never") for verb in ("heat", "cook", "roast")
 )
 _END_OF_NOT_HEAT = ("", "first", "at all", "beforehand", "if", "for", "since", "because", "as")
-_TASTES = words_of("taste try nibble sample")
+_TASTES = words_of("taste try nibble sample eat")
 
 _SPENT = words_of("used leftover left-over drained old spent")
 _BATH = words_of("marinade brine")
@@ -124,7 +137,6 @@ _AIRY = (
     "in the garage",
 )
 _NEARLY_F = 1.5  # [degF] what a rounded number of the other scale may take off
-_BARE = (80.0, 160.0)  # [degF] a number without a scale that can only be a dryer's or a piece's
 
 
 @cache
@@ -141,7 +153,7 @@ def dangers(text: str, limits: Limits) -> tuple[Danger, ...]:
         Danger.WARM: any(map(_warm, said)) or _stands_overnight(clauses),
         Danger.RAW: any(map(_raw, clauses)),
         Danger.CLAIM: any(map(_claims, clauses)) and not any(map(_raw, clauses)),
-        Danger.TASTE: any(map(_tastes, clauses)),
+        Danger.TASTE: any(map(_tastes, clauses)) and not any(map(_raw, clauses)),
         Danger.USED: _used(clauses, boiled=" boil" in f" {text.lower()}"),
         Danger.LONG: any(_kept_long(one, limits) for one in said),
     }
@@ -157,7 +169,11 @@ def _warm(sentence: Sentence) -> bool:
     left = not done and any(one.has(_LEFT) for one in sentence)
     cold = any(one.has(_COLD) for one in sentence)
     for one in sentence:
-        if (work or left) and any(one.asks(place) for place in _WARM):
+        if one.has(_COOLS) and " to room temperature" in one.text:
+            continue
+        if not done and one.has(_MEAT) and one.asks("come to room temperature"):
+            return True
+        if (work or left) and not one.has(_WIPES) and any(one.asks(place) for place in _WARM):
             return True
         if work and one.asks("in the sun"):
             return True
@@ -170,16 +186,19 @@ def _warm(sentence: Sentence) -> bool:
     return not cold and not done and any(map(_left_out, sentence))
 
 
+_LEAVES = ("leave", "left", "sit", "stand", "lie")
+
+
 def _left_out(clause: Clause) -> bool:
     """Return whether a clause leaves something lying out: not "leave out the gills"."""
     words = clause.words
-    if not clause.has(frozenset({"out"})) or not clause.has(_MEAT | {"it", "them"}):
+    if "out" not in words or not clause.has(_MEAT | {"it", "them", "bag"}):
         return False
     at = words.index("out")
-    verb = max((words.index(one) for one in ("leave", "left") if one in words), default=at)
+    verb = max((words.index(one) for one in _LEAVES if one in words), default=at)
     after = words[at + 1 : at + 2]
     return (
-        verb + 1 < at
+        (verb + 1 < at or (verb < at and words[verb] in ("sit", "stand", "lie")))
         and NO.isdisjoint(words[:verb])
         and (not after or after[0] in ("overnight", "all") or _hours(words[at + 1 :]))
     )
@@ -284,7 +303,7 @@ def _kept_long(sentence: Sentence, limits: Limits) -> bool:
     return any(
         _days(one) > (_place_days(one, limits) or whole or limits.room_days)
         for one in sentence
-        if not one.has(NO)
+        if not one.has(NO) or " without refrigeration" in one.text
     )
 
 
@@ -305,7 +324,7 @@ def _days(clause: Clause) -> float:
         unit = _DAYS.get(word.rstrip("s"))
         if unit is not None:
             plural = before != "for" or word.endswith("s")
-            count = _COUNTS.get(before, _number(before) or 0.0) if plural else 0.0
+            count = _COUNTS.get(before, number_of(before) or 0.0) if plural else 0.0
             found = max(found, unit * count)
     return found
 
@@ -321,7 +340,11 @@ def _heat_dangers(
         kind = ""
         for one in sentence:
             kind = _kind(one, kind)
-            told = [] if one.has(NO) or _only_if(one) else list(_degrees(one, kind))
+            told = (
+                []
+                if one.has(NO) or _only_if(one)
+                else list(degrees_in(one, bare=kind in ("dry", "inside")))
+            )
             {"inside": inside, "heat": heated, "dry": air}.get(kind, []).extend(told)
     least = limits.inside_f - _NEARLY_F
     hot = [f for f in inside if f >= 100] or [f for f in heated if f >= 100]
@@ -339,10 +362,11 @@ def _kind(clause: Clause, before: str) -> str:
     """Return whether a clause is about a piece's inside, about heating it, drying, or else."""
     if clause.has(_OTHERWISE) or (clause.has(_LIQUID) and not clause.has(_MEAT)):
         return "else"
-    if clause.has(_DRYER):
+    oven = "oven" in clause.words
+    if clause.has(_DRYER) or (oven and not clause.has(_HEATS, _INSIDE)):
         return "dry"
     if clause.has(_INSIDE):
-        return "else" if clause.has(frozenset({"oven"})) else "inside"
+        return "else" if oven else "inside"
     if clause.has(_DRIES):
         return "dry"
     if clause.has(_HEATS):
@@ -359,39 +383,5 @@ def _in_the_sun(clause: Clause) -> bool:
     if any(clause.asks(one) for one in _SUN):
         work = any(f" {one}" in clause.text for one in _COLD_WORK)
         return not work and (not clause.has(_LIQUID) or clause.has(_MEAT))
-    airy = "dry" in clause.words and any(clause.asks(one) for one in _AIRY)
+    airy = clause.has(_DRIES) and any(clause.asks(one) for one in _AIRY)
     return airy and not clause.has(_COLD)
-
-
-def _degrees(clause: Clause, kind: str) -> Iterator[float]:
-    """Yield the temperatures of a clause, the lower end of a range [degF]."""
-    words = (*clause.words, "")
-    for at, word in enumerate(words[:-1]):
-        following = words[at + 1]
-        number = _number(word.rstrip("fc"))
-        if number is None:
-            continue
-        scale = word[-1] if word[-1] in "fc" else following[:1] if _is_scale(following) else ""
-        if following in ("degrees", "degree"):
-            scale = words[at + 2][:1] if _is_scale(words[at + 2]) else "f"
-        if scale == "c":
-            yield number * 1.8 + 32
-        elif scale == "f" or _bare(number, words[at - 1] if at else "", following, kind):
-            yield number
-
-
-def _is_scale(word: str) -> bool:
-    return word in ("f", "c", "fahrenheit", "celsius")
-
-
-def _bare(number: float, before: str, following: str, kind: str) -> bool:
-    """Return whether a number without a scale is a temperature."""
-    ends = ("", "inside", "for", "all", "in", "on", "with", "overnight", "internal", "internally")
-    leads = ("at", "to", "reads", "reaches", "about", "is")
-    held = kind in ("dry", "inside") and _BARE[0] <= number <= _BARE[1]
-    return held and before in leads and following in ends
-
-
-def _number(word: str) -> float | None:
-    low = word.replace("–", "-").partition("-")[0]
-    return float(low) if low.replace(".", "", 1).isdigit() else None

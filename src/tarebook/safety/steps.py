@@ -11,7 +11,6 @@ from tarebook.safety.rulebook import degrees, limit, span
 from tarebook.safety.step_words import Danger, Limits, dangers
 from tarebook.tuples import NamedTuple
 
-_LOOKED_AT = "steps are the cook's own words, and only a few of them are looked at"
 _MONTH_DAYS = 30.5
 
 
@@ -101,7 +100,7 @@ def _warned(case: Case, one: Caught) -> Finding:
     return case.warn(
         "step-words",
         f"{one.kind} {one.number} {says}",
-        f"{do}; {_LOOKED_AT}",
+        do,
         cites=cites,
         path=f"method.{one.kind}s",
     )

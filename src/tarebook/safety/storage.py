@@ -248,9 +248,7 @@ def _lay_warm(case: Case) -> str:
     if steps_warm(case):
         return "By its own steps it lay out of the cold: throw it away if that was over 2 hours."
     if steps_cold_air(case):
-        return (
-            "Its own steps dry it cooler than anybody publishes: throw it away if they were kept."
-        )
+        return "Its own steps dry it cooler than anybody publishes: throw it away if that was done."
     return ""
 
 
