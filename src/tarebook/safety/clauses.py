@@ -61,7 +61,7 @@ def sentences(text: str) -> Iterator[Sentence]:
             figure = token[1:2].isdigit()
         bare = token.strip("()[]\"'“”.,;:!?—–-")
         ends = token.endswith((".", ";", "!", "?", ":", ".)"))
-        stops = ends or token.endswith(",") or (("(" in token or ")" in token) and not figure)
+        stops = ends or token.endswith(",") or (")" in token and not figure)
         if bare in _OPENERS or (token.startswith("(") and not figure):
             if words:
                 clauses.append(Clause.of(words, opens))
