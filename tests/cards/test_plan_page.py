@@ -380,3 +380,16 @@ def test_a_short_plan_says_again_what_differs() -> None:
 
     loads = len(found.jobs[0].loads)
     assert loads == short.count("first weigh ") == short.count("a thin-tipped thermometer") > 1
+
+
+@pytest.mark.parametrize("short", [False, True])
+def test_hands_are_washed_at_every_look_at_the_trays(short: bool) -> None:
+    """Each turning of trays and each bend test says so on the page, the short one's too."""
+    found = planned("cranberry-moose", 8, start="tomorrow 7am", night=False, hours=(5, 5))
+    rows = [
+        row for day in plan_content(found, zone_name="", short=short).days for row in day.rows
+        if row.what.startswith(("Turn the trays", "Bend test"))
+    ]  # fmt: skip
+
+    assert len(rows) > 6
+    assert all(row.notes and row.notes[0].startswith("hands washed first") for row in rows)

@@ -214,13 +214,14 @@ def _head(plan: Plan, at: int, job: Job) -> Head:
 
 
 def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str], short: bool) -> Row:
-    """Return a step; what to mind at a test, in a short plan at most steps, is said once."""
+    """Return a step; what passes a test, in a short plan most of what to mind, is said once."""
     hours = plan.jobs[one.job].hours
     drying = one.kind == "dry"
     note = _its_keeping(plan, one, minded) if one.kind == "pack" else one.note
     once = one.kind == "test" or (short and one.kind not in _EVERY_TIME)
     told = once and note in seen
     seen.add(note)
+    again = note.partition("; ")[0] if one.kind == "test" else ""  # clean hands, every time
     odd = any(
         said.grave and one.kind in said.kinds and said.job in (None, one.job)
         for said in plan.conflicts
@@ -230,7 +231,7 @@ def _row(plan: Plan, one: Step, minded: Iterable[Minded], seen: set[str], short:
             None,
             (
                 f"{AT_ODDS}: see above" if odd else "",
-                "" if told else note,
+                again if told else note,
                 _drying_note(plan, one, hours) if drying else "",
             ),
         )
