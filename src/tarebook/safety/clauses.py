@@ -1,4 +1,4 @@
-"""A cook's sentences, taken apart into clauses: what a "no" in one of them is about, how hot."""
+"""A cook's sentences, taken apart into clauses: what a "no" in one of them is about, how hot, how long."""
 
 from __future__ import annotations
 
@@ -48,6 +48,14 @@ def words_of(words: str) -> frozenset[str]:
 NO = words_of("not never don't no without cannot can't mustn't nor avoid instead isn't")
 _BARE = (80.0, 160.0)  # [degF] a number without a scale that can only be a dryer's or a piece's
 _OPENERS = words_of("but and then until till before while")
+
+
+DAYS = {"day": 1.0, "week": 7.0, "month": 30.5, "year": 365.0}
+"""How long each is [day]."""
+_COUNTS = {
+    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8,
+    "nine": 9, "ten": 10, "twelve": 12, "several": 3, "many": 6, "for": 2, "whole": 1, "full": 1,
+}  # fmt: skip
 
 
 def sentences(text: str) -> Iterator[Sentence]:
@@ -120,3 +128,16 @@ def number_of(word: str) -> float | None:
     """Return the number of a word, of a range the lower end; None for what is none."""
     low = word.replace("–", "-").partition("-")[0]
     return float(low) if low.replace(".", "", 1).isdigit() else None
+
+
+def days_in(clause: Clause) -> float:
+    """Return the longest time that a clause speaks of [day]; 0 where of none."""
+    found = 0.0
+    for at, word in enumerate(clause.words[1:]):
+        before = clause.words[at]
+        unit = DAYS.get(word.rstrip("s"))
+        if unit is not None:
+            plural = before != "for" or word.endswith("s")
+            count = _COUNTS.get(before, number_of(before) or 0.0) if plural else 0.0
+            found = max(found, unit * count)
+    return found

@@ -11,11 +11,12 @@ from enum import StrEnum
 from functools import cache
 
 from tarebook.safety.clauses import (
+    DAYS,
     NO,
     Clause,
     Sentence,
+    days_in,
     degrees_in,
-    number_of,
     sentences,
     words_of,
 )
@@ -109,11 +110,6 @@ _NEXT = ("next batch", "next lot", "next time", "next load", "another batch", "a
 _KEEPS = words_of("keep keeps kept store stores stored last lasts good")
 _NOT_KEPT = words_of("raw thaw first spice spices mix rub seasoning syrup sauce paste roast leg")
 _FROZEN = words_of("freezer frozen freeze")
-_DAYS = {"day": 1.0, "week": 7.0, "month": 30.5, "year": 365.0}
-_COUNTS = {
-    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8,
-    "nine": 9, "ten": 10, "twelve": 12, "several": 3, "many": 6, "for": 2, "whole": 1, "full": 1,
-}  # fmt: skip
 
 _INSIDE = words_of(
     "inside reads read reading internal internally core thickest reach reaches centre center "
@@ -147,18 +143,39 @@ def dangers(text: str, limits: Limits) -> tuple[Danger, ...]:
         text: the step, as written.
         limits: what its figures are held against.
     """
+    small = text.lower()
+    likely = {danger for danger, signs in _SIGNS if any(sign in small for sign in signs)}
+    if not likely:
+        return ()
     said = tuple(sentences(text))
     clauses = [one for sentence in said for one in sentence]
-    found = {
-        Danger.WARM: any(map(_warm, said)) or _stands_overnight(clauses),
-        Danger.RAW: any(map(_raw, clauses)),
-        Danger.CLAIM: any(map(_claims, clauses)) and not any(map(_raw, clauses)),
-        Danger.TASTE: any(map(_tastes, clauses)) and not any(map(_raw, clauses)),
-        Danger.USED: _used(clauses, boiled=" boil" in f" {text.lower()}"),
-        Danger.LONG: any(_kept_long(one, limits) for one in said),
-    }
-    found |= _heat_dangers(said, clauses, limits)
+    raw = Danger.RAW in likely and any(map(_raw, clauses))
+    found = {Danger.RAW: raw}
+    if Danger.WARM in likely:
+        found[Danger.WARM] = any(map(_warm, said)) or _stands_overnight(clauses)
+    if Danger.CLAIM in likely:
+        found[Danger.CLAIM] = not raw and any(map(_claims, clauses))
+    if Danger.TASTE in likely:
+        found[Danger.TASTE] = not raw and any(map(_tastes, clauses))
+    if Danger.USED in likely:
+        found[Danger.USED] = _used(clauses, boiled=" boil" in f" {small}")
+    if Danger.LONG in likely:
+        found[Danger.LONG] = any(_kept_long(one, limits) for one in said)
+    if Danger.COOL_HEAT in likely:
+        found |= _heat_dangers(said, clauses, limits)
     return tuple(danger for danger in Danger if found.get(danger))
+
+
+_SIGNS = (
+    (Danger.WARM, (*_WARM, *_WARMER, *_NIGHT, " sun", " out", "water")),
+    (Danger.RAW, ("raw", "heat", "cook", "roast", "steam", "simmer")),
+    (Danger.CLAIM, (_CLAIM,)),
+    (Danger.TASTE, ("raw",)),
+    (Danger.USED, tuple(_BATH | {"liquid"})),
+    (Danger.LONG, tuple(DAYS)),
+    (Danger.COOL_HEAT, (*"0123456789", "sun", "in the open", *_AIRY)),
+)
+"""Letters without which a danger is not in a text: most steps need no closer look."""
 
 
 def _warm(sentence: Sentence) -> bool:
@@ -301,7 +318,7 @@ def _kept_long(sentence: Sentence, limits: Limits) -> bool:
         return False
     whole = max((_place_days(one, limits) for one in sentence), default=0.0)
     return any(
-        _days(one) > (_place_days(one, limits) or whole or limits.room_days)
+        days_in(one) > (_place_days(one, limits) or whole or limits.room_days)
         for one in sentence
         if not one.has(NO) or " without refrigeration" in one.text
     )
@@ -314,19 +331,6 @@ def _place_days(clause: Clause, limits: Limits) -> float:
         return limits.cold_days
     shelf = ("pantry", "shelf", "cupboard", "room temperature")
     return limits.room_days if any(one in clause.text for one in shelf) else 0.0
-
-
-def _days(clause: Clause) -> float:
-    """Return the longest time that a clause speaks of [day]; 0 where of none."""
-    found = 0.0
-    for at, word in enumerate(clause.words[1:]):
-        before = clause.words[at]
-        unit = _DAYS.get(word.rstrip("s"))
-        if unit is not None:
-            plural = before != "for" or word.endswith("s")
-            count = _COUNTS.get(before, number_of(before) or 0.0) if plural else 0.0
-            found = max(found, unit * count)
-    return found
 
 
 def _heat_dangers(
