@@ -1,4 +1,4 @@
-"""A cook's sentences, taken apart into clauses: what a "no" in one of them is about, how hot, how long."""
+"""A cook's sentences by their clauses: what a "no" in one is about, how hot, how long."""
 
 from __future__ import annotations
 
