@@ -100,9 +100,10 @@ def test_steps_for_todays_heat_step_stay_as_they_are() -> None:
 
 def test_a_mark_stands_before_both_halves() -> None:
     """A step that is not to be followed stays marked where it is parted."""
-    told = on_card(OVEN, ROAST, "Dry in the sun, then pack it.")
+    told = on_card(OVEN, "Skip the heating.", "Dry in the sun, then pack it.")
 
-    assert told[1:] == (
+    assert told == (
+        "NOT SO (see Mind): Skip the heating.",
         "NOT SO (see Mind): Dry in the sun.", NOW, "NOT SO (see Mind): Pack it.",
     )  # fmt: skip
 

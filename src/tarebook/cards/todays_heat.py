@@ -22,7 +22,7 @@ NOW = "Now today's heat step:"
 LEAVE_OUT = "(Leave the heating of this step out today.)"
 """What stands before a step that heats as the recipe's own heat step does."""
 
-_SEAMS = re.compile(r"(?<=[.!?;:]) +|(?:,|;)? +(?:and|then) +(?:then +)?|, +")
+_SEAMS = re.compile(r"(?<=[.!?;:]) |[,;]? (?:and|then) (?:then )?|, ")
 _DRIES = re.compile(
     r"(?:dry|dehydrate|air-dry)\b(?!.* paper)|(?!pre-?heat).*\b(?:dryer|dehydrator)\b"
 )
@@ -57,7 +57,8 @@ def with_todays_heat(steps: Sequence[str], case: Case) -> tuple[str, ...]:
     another = for_another_heat(case)
     if not (steps and line and case.is_flesh and (another or _lacks_oven(steps, case))):
         return tuple(steps)
-    told = [_left_out(step) if another else step for step in steps]
+    told = [" ".join(step.split()) for step in steps]
+    told = [_left_out(step) if another else step for step in told]
     at = _place(told, case)
     before, after = _parted(told[at[0]] if at[0] < len(told) else "", at[1])
     return tuple(filter(None, (*told[: at[0]], before, f"{NOW} {line}", after, *told[at[0] + 1 :])))
@@ -70,7 +71,9 @@ def _lacks_oven(steps: Sequence[str], case: Case) -> bool:
 
 
 def _left_out(step: str) -> str:
-    return f"{LEAVE_OUT} {step}" if _heated(step) else step
+    # What is not to be followed at all needs no second mark, which would read as leave to follow.
+    heated = _heated(step) and not step.startswith(NOT_SO)
+    return f"{LEAVE_OUT} {step}" if heated else step
 
 
 def _heated(step: str) -> bool:
@@ -122,7 +125,10 @@ def _parted(step: str, at: int) -> tuple[str, str]:
     """Return a step in two; a mark before it stands before both."""
     if not at:
         return "", step
-    before = re.sub(r"[,;:]?(?: +(?:and|then))* *$", "", step[:at]).rstrip()
+    before = step[:at].rstrip()
+    for seam in ("then", "and"):
+        before = before.removesuffix(f" {seam}")
+    before = before.rstrip(",;:")
     before = before if before.endswith((".", "!", "?")) else f"{before}."
     lead = NOT_SO + " " if NOT_SO in _lead(step) else ""
     return before, f"{lead}{step[at].upper()}{step[at + 1 :]}"
