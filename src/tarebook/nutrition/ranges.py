@@ -8,7 +8,6 @@ from tarebook.nutrition.facts import Facts
 from tarebook.nutrition.model import FIGURES, ROUGH
 from tarebook.nutrition.range import Range, Ways, range_of_ways
 
-
 _SUGARS = frozenset({"sugars_g", "added_sugars_g"})
 _MOSTLY = 0.5
 

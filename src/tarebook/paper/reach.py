@@ -18,7 +18,7 @@ _STEP = 0.25
 
 
 def drawn(row: FigureRow, found: Estimate) -> Range | None:
-    """Return the range that a row draws, if it has one to tell; one without an upper end has none."""
+    """Return the range that a row draws; one that is not told, or without an upper end, is none."""
     one = found.per_ounce.get(row.figure) if row.span else None
     if one is None or one.at_least:
         return None
