@@ -55,6 +55,7 @@ QUIET = {
     ("list",): "its row says so, or it is counted among those left out",
     ("batch", "take"): "the recipe is kept as it is written, whatever its foods are",
     ("batch", "weigh"): "a weight is kept whatever the bottles are; the page of the batch tells",
+    ("batch", "edit"): "as with the weight it mends; the page of the batch tells",
 }
 NO_TIME = "it takes no time and no day"
 
