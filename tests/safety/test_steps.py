@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from tarebook.recipe.load import load_recipe
-from tarebook.recipe.model import Recipe
+from tarebook.recipe.model import HeatStep, Recipe
 from tarebook.safety.case import Case
 from tarebook.safety.steps import check_steps
 
@@ -274,6 +274,22 @@ def test_a_note_is_looked_at_too(batch: Batch) -> None:
     (found,) = check_steps(Case.of(recipe))
 
     assert (found.message[:6], found.place.path) == ("note 2", "method.notes")
+
+
+def test_a_step_goes_by_its_words_where_a_card_numbers_anew(batch: Batch) -> None:
+    """Today's heat step among them must not be taken for the one that is not to be followed."""
+    recipe = batch()._replace(steps=("Slice it.", "Dry it in the sun all week."))
+    own, oven, other = (
+        check_steps(Case.of(one))[0].message
+        for one in (
+            recipe,
+            recipe._replace(heat=HeatStep.OVEN_AFTER),
+            recipe._replace(steps_heat=HeatStep.STEAMED),
+        )
+    )
+
+    assert own.startswith("step 2 dries cooler")
+    assert oven == other == 'step "Dry it in the ..." dries cooler than published'
 
 
 def test_a_bird_is_held_against_its_own_heat(batch: Batch) -> None:

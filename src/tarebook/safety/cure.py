@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tarebook.findings import CureRefused, Finding, Severity
-from tarebook.recipe.model import Ingredient, ScaleBy
+from tarebook.recipe.model import HeatStep, Ingredient, ScaleBy
 from tarebook.safety.case import Case
 from tarebook.safety.clauses import NO, sentences, words_of
 from tarebook.safety.curing import (
@@ -146,6 +146,23 @@ def cure_words(case: Case) -> tuple[tuple[str, int], ...]:
     )
 
 
+def called(case: Case, kind: str, number: int) -> str:
+    """Return what to call a step or a note: by its first words too, where a card numbers anew.
+
+    A card puts today's heat step among steps that were written for another: its number must not
+    be taken for that of a step that is not to be followed.
+    """
+    heat = case.recipe.heat
+    if kind == "note" or (heat is not _AFTER and case.recipe.steps_heat in (None, heat)):
+        return f"{kind} {number}"
+    words = case.recipe.steps[number - 1].split()
+    first = "".join(one for one in " ".join(words[:4]) if one.isprintable())
+    return f'step "{first}{" ..." if len(words) > 4 else ""}"'
+
+
+_AFTER = HeatStep.OVEN_AFTER
+
+
 def cure_handling(case: Case) -> tuple[Finding, ...]:
     """Say how curing salt is handled."""
     if not case.cures:
@@ -211,8 +228,8 @@ def _unlisted(case: Case, kind: str, number: int) -> Finding:
     return case.finding(
         Severity.ERROR,
         "cure-unlisted",
-        f"{kind} {number} speaks of curing salt, and no ingredient is one: it is not weighed, not "
-        "counted and not held to any limit here",
+        f"{called(case, kind, number)} speaks of curing salt, and no ingredient is one: it is not "
+        "weighed, not counted and not held to any limit here",
         "put it among the ingredients by weight, with its strength, or leave it out; a spoon is "
         "never right",
         cites="cure-guard; cure-handling",
@@ -224,7 +241,7 @@ def _by_spoon(case: Case, kind: str, number: int) -> Finding:
     return case.finding(
         Severity.ERROR,
         "cure-by-spoon",
-        f"{kind} {number} measures curing salt by the spoon",
+        f"{called(case, kind, number)} measures curing salt by the spoon",
         "weigh what stands among the ingredients, and no other",
         cites="cure-handling",
         path=f"method.{kind}s",

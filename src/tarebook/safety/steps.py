@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tarebook.findings import Finding
 from tarebook.safety.case import Case
-from tarebook.safety.cure import cure_words
+from tarebook.safety.cure import called, cure_words
 from tarebook.safety.rulebook import degrees, limit, span
 from tarebook.safety.step_words import Danger, Limits, dangers
 from tarebook.tuples import NamedTuple
@@ -99,7 +99,7 @@ def _warned(case: Case, one: Caught) -> Finding:
     says, do, cites = _words(case, one.danger)
     return case.warn(
         "step-words",
-        f"{one.kind} {one.number} {says}",
+        f"{called(case, one.kind, one.number)} {says}",
         do,
         cites=cites,
         path=f"method.{one.kind}s",
