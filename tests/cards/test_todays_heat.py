@@ -85,6 +85,10 @@ def test_what_is_boiled_down_is_not_thrown_away() -> None:
 
     assert NOTHING_POURED in told and NOW in told
     assert not any("throw" in one.lower() for one in (*told, *turkey))
+    recipe, _ = load_recipe("juniper-venison")
+    card = content(worksheet(as_heated(Case.of(recipe), DOWN)))
+    assert card.conditions[0].endswith("; the marinade is kept for the heat step.")
+    assert content(worksheet(recipe)).conditions[0].endswith(", then patted.")
     assert f"Dry at 155 °F (68 °C). {NOTHING_POURED}" == turkey[-1]
 
 

@@ -192,7 +192,7 @@ def _measured(one: ScaledIngredient) -> Measured:
 def _conditions(sheet: Worksheet) -> Iterator[str]:
     recipe = sheet.recipe
     if any(one.part is Part.MARINADE for one in recipe.ingredients):
-        yield _soak(recipe.soak, soak_mark(sheet.case))
+        yield _soak(recipe.soak, soak_mark(sheet.case), kept=_boiled_down_today(sheet.case))
     heat = heat_line(sheet.case)
     if heat:
         yield heat
@@ -204,11 +204,13 @@ def _conditions(sheet: Worksheet) -> Iterator[str]:
         yield head
 
 
-def _soak(soak: Soak, mark: str = "") -> str:
+def _soak(soak: Soak, mark: str = "", *, kept: bool = False) -> str:
     """Return how it soaks; where the recipe says no hours, which ones the figures stand on."""
     low, _, high = soak.hours
     hours = f"{low:g} h" if low == high else f"{low:g} to {high:g} h"
     then = f", then {soak.surface.value}" if soak.poured_away else "; nothing is poured away"
+    if kept and soak.poured_away:
+        then = "; the marinade is kept for the heat step"
     after = f"{soak_place(soak)}{mark}{then}."
     if soak.stated:
         return f"Soak: {hours} {after}"
