@@ -11,7 +11,7 @@ from importlib import import_module
 from typing import Annotated, NoReturn
 
 # A cook waits for a short program: looking for garbage while it loads took a twentieth of that.
-gc.set_threshold(50_000, 50, 50)
+gc.set_threshold(200_000, 50, 50)
 
 import typer  # noqa: E402
 

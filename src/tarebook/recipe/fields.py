@@ -27,13 +27,6 @@ from tarebook.recipe.key_faults import (
 )
 from tarebook.recipe.keys import Key, Takes
 from tarebook.recipe.model import FinishBy, Panel
-from tarebook.recipe.panel import (
-    PANEL_FIELDS,
-    printed_figure,
-    printed_under,
-    read_serving,
-    refuse_impossible,
-)
 from tarebook.recipe.spans import Span, read_hours, read_percent, read_temperature_f
 from tarebook.toml.fault import Faults, Refused, did_you_mean, shown
 from tarebook.toml.locate import KeyPath
@@ -354,6 +347,8 @@ def _amount(value: object, key: Key, path: KeyPath, reading: Reading) -> Amount:
 def _serving(
     value: object, key: Key, path: KeyPath, reading: Reading
 ) -> tuple[Fraction | None, Fraction | None]:
+    from tarebook.recipe.panel import read_serving  # few recipes print a panel
+
     return read_serving(_with_unit(value, key))
 
 
@@ -365,6 +360,8 @@ class Under(NamedTuple):
 
 def _printed(unit: str) -> Callable[[object, Key, KeyPath, Reading], Fraction | Under]:
     def getter(value: object, key: Key, path: KeyPath, reading: Reading) -> Fraction | Under:
+        from tarebook.recipe.panel import PANEL_FIELDS, printed_figure, printed_under
+
         text = _with_unit(value, key)
         under = printed_under(text, PANEL_FIELDS.get(key.name, ""), unit)
         return printed_figure(text, unit) if under is None else Under(under)
@@ -392,6 +389,8 @@ def read_panel(
     Raises:
         Refused: it is no table, has no figures, or its parts outweigh the whole.
     """
+    from tarebook.recipe.panel import PANEL_FIELDS, refuse_impossible
+
     if not isinstance(value, dict):
         raise wrong_type(value, key)
     found = read_table(value, keys.PANEL, path, reading)

@@ -17,7 +17,6 @@ from tarebook.safety.curing import (
     guard,
     nitrite_g,
 )
-from tarebook.safety.ingoing import too_little
 from tarebook.safety.rulebook import limit
 
 
@@ -83,6 +82,8 @@ def check_cure_little(case: Case) -> tuple[Finding, ...]:
     cures = [_cure(one, item.nitrate_percent) for one, item in case.cures]
     if not cures or any(cure.nitrite_percent is None for cure in cures):
         return ()
+    from tarebook.safety.ingoing import too_little  # few recipes are cured
+
     ppm = all_absorbed_ppm(nitrite_g=nitrite_g(cures), meat_mass_g=case.recipe.meat.mass_g)
     little = too_little(ppm)
     if not little:
