@@ -1,4 +1,4 @@
-"""How time and memory grow with what a cook keeps: eight times as much, in four doublings.
+"""How time and memory grow with what a cook keeps: eight times as much, in three doublings.
 
 A script, not a test. Each kind of thing is made in a folder of its own and read by a command as a
 whole process; its processor seconds are told with the power that the last doubling grew by: 1.00
