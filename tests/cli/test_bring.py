@@ -10,6 +10,8 @@ from typing import Any
 
 import pytest
 
+from tarebook.recipe.load import shipped_recipes
+
 Tarebook = Callable[..., Any]
 
 PAGE = {
@@ -89,3 +91,18 @@ def test_a_card_goes_out_as_linked_data_and_comes_back(tarebook: Tarebook, tmp_p
     back = tomllib.loads(done.out)
     assert ("Cranberry moose, lightly cured", "moose") == (back["title"], back["meat"]["food"])
     assert "6.25 %" == back["marinade"]["curing-salt-1"]["strength"]
+
+
+@pytest.mark.parametrize("name", shipped_recipes())
+def test_what_comes_back_of_a_card_has_no_errors(
+    name: str, tarebook: Tarebook, tmp_path: Path
+) -> None:
+    """Cautions that went out with a card are no faults of the recipe that comes back."""
+    card, back = tmp_path / "card.jsonld", tmp_path / "back.toml"
+    tarebook("card", name, "-o", str(card))
+    tarebook("bring", str(card), "-o", str(back))
+
+    done = tarebook("check", str(back))
+
+    assert 0 == done.status
+    assert done.out.endswith("1 recipe checked, no errors\n")

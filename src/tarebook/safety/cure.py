@@ -7,6 +7,7 @@ from fractions import Fraction
 from tarebook.findings import CureRefused, Finding, Severity
 from tarebook.recipe.model import HeatStep, Ingredient, ScaleBy
 from tarebook.safety.case import Case
+from tarebook.safety.caution import TITLES
 from tarebook.safety.clauses import NO, sentences, words_of
 from tarebook.safety.curing import (
     LIMIT_PPM,
@@ -256,6 +257,7 @@ _CURES = (
     "salt peter", "salt petre",
 )  # fmt: skip
 _TABLE_SALT = "himalaya"
+_OWN_TITLES = frozenset(TITLES.values())
 _SPOONS = words_of(
     "tsp tbsp teaspoon teaspoons tablespoon tablespoons spoon spoons spoonful pinch cup cups"
 )
@@ -265,6 +267,9 @@ def _names_cure(text: str, *, by_spoon: bool) -> bool:
     """Return whether a text asks for curing salt: not only says that there is none."""
     if _TABLE_SALT in text.lower():
         return False
+    title, _, rest = text.partition(": ")
+    if title in _OWN_TITLES:  # a caution that came back as a note of a recipe brought in
+        text = rest
     return any(
         any(one.asks(name) for name in _CURES)
         and not _without(one.words)
