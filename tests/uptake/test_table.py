@@ -147,3 +147,12 @@ def test_a_row_is_its_bath_from_no_time_to_all_time(bath: int) -> None:
 
     assert TIMES + 2 == len(row)
     assert (0, WHOLE, WHOLE) == (row[0], row[TIMES], row[TIMES + 1])
+
+
+@pytest.mark.parametrize("odd", [0.0, inf])
+def test_one_bath_that_the_table_has_not_makes_all_of_them_exact(odd: float) -> None:
+    """A bath without water, or without an end, among many others is worked out by the series."""
+    alphas = [odd, *np.geomspace(0.1, 9.0, MANY)]
+    taus = [0.3] * len(alphas)
+
+    assert [uptake_fraction(0.3, one) for one in alphas] == uptake_fractions(taus, alphas)
