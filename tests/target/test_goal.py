@@ -23,7 +23,9 @@ def test_a_limit_is_read(text: str, limit: float, per: str) -> None:
     assert Goal("sodium_mg", limit, per) == read_goal("sodium_mg", text)
 
 
-@pytest.mark.parametrize(("text", "cut"), [("30%", 0.3), ("30 %", 0.3), ("12.5%", 0.125)])
+@pytest.mark.parametrize(
+    ("text", "cut"), [("30%", 0.3), ("30 %", 0.3), ("30% less", 0.3), ("12.5%", 0.125)]
+)
 def test_a_cut_is_read(text: str, cut: float) -> None:
     """A part of today's figure to be taken off."""
     assert cut == read_goal("sodium_mg", text).cut

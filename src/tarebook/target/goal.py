@@ -54,7 +54,7 @@ def read_goal(figure: str, text: str, *, likely: bool = False) -> Goal:
 
     Args:
         figure: ``sodium_mg``, ``sugars_g`` or ``added_sugars_g``.
-        text: ``300 mg/oz``, ``300mg``, ``4 g per batch``, or a cut: ``30%``.
+        text: ``300 mg/oz``, ``300mg``, ``4 g per batch``, or a cut: ``30%``, ``30% less``.
         likely: hold the likely value against it rather than the high one.
 
     Raises:
@@ -66,11 +66,13 @@ def read_goal(figure: str, text: str, *, likely: bool = False) -> Goal:
         >>> read_goal("sugars_g", "25 %").cut
         0.25
     """
-    body = text.strip()
+    body = text.strip().removesuffix(" less").rstrip()
     if body.endswith("%"):
-        cut = float(parse_number(body[:-1].strip())) / 100
+        share = body[:-1].strip()
+        cut = 0.0 if share.startswith("-") else float(parse_number(share)) / 100
         if not 0 < cut < 1:
-            raise AmountError(f'a cut of "{body[:20]}" is none', text=text, hint="write as in 30 %")
+            hint = "write 30 % for 30 % less"
+            raise AmountError(f'a cut of "{body[:20]}" is none', text=text, hint=hint)
         return Goal(figure, 0.0, "ounce", cut, likely)
     amount, _, per = body.replace(" per ", "/").partition("/")
     word = per.strip().lower()
